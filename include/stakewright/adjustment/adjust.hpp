@@ -1,0 +1,72 @@
+// Least squares over the readings of one round.
+//
+// Units: metres and radians.  Formulas and sources: docs/methods/adjustment.md.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "stakewright/adjustment/network.hpp"
+#include "stakewright/base/matrix.hpp"
+
+namespace stakewright::adjustment {
+
+enum class Status {
+  settled,          ///< every corner's place is known
+  shape_not_fixed,  ///< the readings leave one or more corners loose: see `loose`
+  no_readings,
+  did_not_settle    ///< the iteration found no rest: readings of another polygon, or two stakes at one point
+};
+
+struct AdjustedReading {
+  double residual_m = 0.0;        ///< adjusted minus corrected
+  double adjusted_m = 0.0;
+  double standardized = 0.0;      ///< residual over its own standard deviation; 0 without redundancy
+  double redundancy = 0.0;        ///< share of an error here that shows in the residual, 0 to 1
+  double smallest_catch_m = 0.0;  ///< smallest reading error the set would catch; infinity without redundancy
+  bool excluded = false;          ///< left out of the sums; the figures are then predictions
+};
+
+/// What is known of one instrument's scale and zero after the adjustment.
+struct AdjustedInstrument {
+  std::size_t instrument = 0;
+  double scale = 0.0;
+  double scale_sd = 0.0;
+  double zero_m = 0.0;
+  double zero_sd_m = 0.0;
+};
+
+/// A tape that is not pulled yet.
+struct MissingTape {
+  std::size_t from = 0;
+  std::size_t to = 0;
+};
+
+/// A corner the readings do not fix, and tapes that would fix it.
+struct Loose {
+  std::size_t point = 0;
+  std::vector<MissingTape> would_fix;
+};
+
+struct Adjustment {
+  Status status = Status::no_readings;
+  int unknowns = 0;        ///< of place that can be determined, plus instrument unknowns
+  int readings = 0;        ///< used
+  int redundancy = 0;      ///< readings and instrument priors, less unknowns
+  double variance_factor = 1.0;   ///< vᵀPv over redundancy; 1 without redundancy
+  double chi_square = 0.0;        ///< vᵀPv
+  double chi_square_limit = 0.0;  ///< at alpha 0.05, one-sided; 0 without redundancy
+  bool passed = true;
+  std::vector<base::Point> found;   ///< per network point; the planned place for loose or unmeasured ones
+  base::Matrix covariance;          ///< 2P x 2P, order x0 y0 x1 y1 …, a priori (variance factor 1); zero for pins
+  std::vector<AdjustedReading> readings_out;  ///< per observation, in order
+  std::vector<AdjustedInstrument> instruments;
+  std::vector<Loose> loose;
+  std::vector<std::string> remarks;  ///< "the scale of blue tape cannot be seen from its own readings …"
+};
+
+/// Adjusts the network, leaving out the observations marked in `excluded` (empty: none).
+Adjustment adjust(const Network& network, const std::vector<bool>& excluded = {});
+
+}  // namespace stakewright::adjustment

@@ -1,0 +1,40 @@
+// The points and observations that are adjusted together.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "stakewright/base/point.hpp"
+#include "stakewright/layout/plan.hpp"
+#include "stakewright/readings/observation.hpp"
+
+namespace stakewright::adjustment {
+
+enum class Role { corner, centre, pin };
+
+struct NetworkPoint {
+  std::string label;
+  Role role = Role::corner;
+  base::Point planned;  ///< where the job wants it
+  bool known = false;   ///< a site pin: its place is not asked
+};
+
+/// Points: the corners in label order, then the centre pin O, then the site pins.
+/// A point that no observation reaches stays in the list and is reported as not measured
+/// (for a corner) or left out of the sums (the centre pin, a site pin).
+struct Network {
+  std::vector<NetworkPoint> points;
+  std::size_t corner_count = 0;
+  std::vector<readings::Observation> observations;
+  std::vector<readings::Instrument> instruments;
+  /// Corners whose mean place and turn give the datum when too few pins are tied in:
+  /// the held stakes, or all corners when none are held.  Never distorts the shape.
+  std::vector<std::size_t> datum;
+};
+
+/// The network of a plan and its readings.  Throws InputError as readings::observations.
+Network network(const layout::Plan& plan, const std::vector<readings::Reading>& readings,
+                const std::vector<readings::Instrument>& instruments);
+
+}  // namespace stakewright::adjustment

@@ -1,0 +1,22 @@
+// Files in and out, careful with both.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+namespace stakewright::job {
+
+/// Larger job or readings files are refused unread, in bytes.
+inline constexpr std::size_t kLargestFile = 4U * 1024U * 1024U;
+
+/// Whole text of a file: a byte-order mark dropped, CRLF made LF.
+/// Throws InputError, naming the file, when it is missing, a folder, unreadable,
+/// empty, larger than `kLargestFile`, not UTF-8, or has a NUL.
+std::string text_of_file(const std::string& path);
+
+/// Writes a file whole or not at all: beside it first, then renamed over it.
+/// Throws InputError, naming the file and the reason (no such folder, read-only, disk full).
+void write_file(const std::string& path, std::string_view bytes);
+
+}  // namespace stakewright::job

@@ -1,0 +1,38 @@
+// The job file (TOML) as plain structs.  Keys: docs/file-formats.md.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "stakewright/base/length.hpp"
+#include "stakewright/base/tolerance.hpp"
+#include "stakewright/layout/plan.hpp"
+#include "stakewright/readings/reading.hpp"
+#include "stakewright/roof/roof.hpp"
+
+namespace stakewright::job {
+
+struct Job {
+  std::string title;
+  base::Units units = base::Units::millimetres;
+  layout::Plan plan;
+  double plate_offset_m = 0.0;  ///< of the line named "plate"; 0 when there is none
+  base::Tolerance tolerance;
+  base::Staking staking;
+  std::vector<readings::Instrument> instruments;  ///< built-in ones, then the job's own
+  roof::Spec roof;
+  bool has_roof = false;        ///< the file has a [roof] table
+};
+
+/// Reads a job file.  Throws InputError with file, line and key, what was read
+/// and what is accepted; an unknown key names the nearest known one.
+Job read_job(const std::string& path);
+
+/// The same from text; `name` stands for the file in messages.
+Job job_from_text(std::string_view text, const std::string& name);
+
+/// A commented job file that runs as it stands (`stakewright start`).
+std::string starter_job();
+
+}  // namespace stakewright::job

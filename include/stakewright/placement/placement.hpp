@@ -1,0 +1,76 @@
+// The planned polygon laid over the corners found: who is in, who is out, and
+// by how much.
+//
+// Units: metres and radians.  Formulas and sources: docs/methods/placement.md.
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include "stakewright/base/matrix.hpp"
+#include "stakewright/base/point.hpp"
+#include "stakewright/base/tolerance.hpp"
+
+namespace stakewright::placement {
+
+enum class Verdict { in, out, undecided };
+
+/// A rigid laying of the plan: turned about the site's origin, then shifted.  Never scaled.
+struct Rigid {
+  double x_m = 0.0;
+  double y_m = 0.0;
+  double turn_rad = 0.0;  ///< clockwise
+};
+
+/// Where a planned point comes to lie.
+base::Point laid(const Rigid& rigid, base::Point planned);
+
+struct Ellipse {
+  double major_m = 0.0;  ///< half axes, at the job's confidence
+  double minor_m = 0.0;
+  double bearing_rad = 0.0;  ///< of the major axis, 0 to pi
+};
+
+struct CornerResult {
+  base::Point found;
+  base::Point wanted;        ///< the laid plan corner
+  double outward_m = 0.0;    ///< how it is off, along its corner radius
+  double sideways_m = 0.0;   ///< and square to it, positive clockwise
+  double off_m = 0.0;
+  double chance_in = 0.0;    ///< chance that its true deviation is within tolerance
+  Verdict verdict = Verdict::undecided;
+  Ellipse ellipse;
+};
+
+/// What is laid over what.
+struct Survey {
+  std::vector<base::Point> planned;  ///< corners, in order
+  base::Point centre;                ///< planned place of the centre
+  std::vector<base::Point> found;
+  base::Matrix covariance;           ///< 2n x 2n of `found`
+  std::vector<bool> measured;        ///< false: the corner's place is not known; its verdict is undecided
+  std::vector<std::size_t> hold;     ///< corners that must not move
+};
+
+struct Placement {
+  Rigid rigid;
+  std::vector<std::size_t> kept;                        ///< corners the plan was laid on
+  std::vector<std::vector<std::size_t>> alternatives;   ///< other sets of as many corners
+  std::vector<CornerResult> corners;
+  /// Deviations found - wanted, 2n x 2n, referred to the corners kept (S-transformation).
+  base::Matrix deviation_covariance;
+};
+
+/// Held stakes stay; otherwise as many corners as possible within tolerance
+/// (exact to 12 corners, a pairwise search or better above), then least squares
+/// over the corners kept.
+Placement fewest_moves(const Survey& survey, const base::Tolerance& tolerance);
+
+/// Least squares over all measured corners, for comparison.
+Placement least_squares(const Survey& survey, const base::Tolerance& tolerance);
+
+/// Chance that a deviation with mean (a, b) and covariance (saa, sab, sbb) lies
+/// within `radius_m` of nothing.  Any covariance, down to a point or a line.
+double chance_within(double a_m, double b_m, double saa, double sab, double sbb, double radius_m);
+
+}  // namespace stakewright::placement

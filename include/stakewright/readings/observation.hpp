@@ -1,0 +1,45 @@
+// From a reading to the number the adjustment uses: corrections made, standard
+// deviation known, ends and instrument as indices.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "stakewright/readings/reading.hpp"
+
+namespace stakewright::readings {
+
+/// One correction, added to the reading.
+struct Correction {
+  std::string name;   ///< "burned", "standardization", "temperature", "pull", "sag", "slope"
+  double amount_m = 0.0;
+};
+
+/// The corrections of one reading, in the order they are made.
+/// Formulas and sources: docs/methods/readings.md.
+/// Throws InputError when a figure makes no length (slope longer than the tape …).
+std::vector<Correction> corrections(const Reading& reading, const Instrument& instrument);
+
+/// What the adjustment sees.  Model: length = (1 + scale)·|P - Q| + zero + e, e ~ N(0, sd²).
+struct Observation {
+  std::size_t from = 0;        ///< index of a point
+  std::size_t to = 0;
+  std::size_t instrument = 0;  ///< index of an instrument
+  double read_m = 0.0;         ///< as read
+  double length_m = 0.0;       ///< corrected
+  double sd_m = 0.0;
+};
+
+/// Standard deviation of a length with an instrument:
+/// sqrt(constant² + (per_length·d)² + 2·centring²).
+double standard_deviation_m(const Instrument& instrument, double length_m);
+
+/// Readings as observations.  `points` are the labels in the order of their indices.
+/// Throws InputError, naming the reading, for a label or an instrument that is not there,
+/// an instrument of another kind, from = to, or a length that is not above 0.
+std::vector<Observation> observations(const std::vector<Reading>& readings,
+                                      const std::vector<Instrument>& instruments,
+                                      const std::vector<std::string>& points);
+
+}  // namespace stakewright::readings

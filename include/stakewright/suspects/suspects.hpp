@@ -1,0 +1,53 @@
+// Rival explanations of the same numbers, each with its chance: nothing wrong,
+// a misread tape, a stake set wrong, an instrument off, labels changed over.
+//
+// It reasons from the plan, so it works when the tapes do not fix the shape.
+// It says where to look; it never turns a verdict.  docs/methods/suspects.md.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "stakewright/adjustment/network.hpp"
+#include "stakewright/base/length.hpp"
+#include "stakewright/base/tolerance.hpp"
+
+namespace stakewright::suspects {
+
+struct Cause {
+  enum class What { reading, stake, instrument_zero, instrument_scale, labels, rows, wrong_stake };
+  What what = What::reading;
+  std::size_t index = 0;               ///< of the observation, point or instrument
+  std::optional<std::size_t> other;    ///< labels, rows: the other of the two; wrong_stake: the stake pulled to
+  double size = 0.0;                   ///< reading: slip in metres (too long positive); zero: metres; scale: m/m
+  double size_sd = 0.0;
+  double outward_m = 0.0;              ///< stake: how it stands off
+  double sideways_m = 0.0;
+  std::string slip;                    ///< what kind of slip it looks like, in words; empty when none or several fit
+};
+
+struct Explanation {
+  double chance = 0.0;
+  std::vector<Cause> causes;  ///< empty: nothing wrong
+  std::string words;          ///< one plain sentence
+  std::vector<std::size_t> alike;  ///< other entries of the list that the numbers cannot tell from this one
+};
+
+struct Suspects {
+  std::vector<Explanation> ranked;  ///< likeliest first
+  double rest = 0.0;                ///< chance of all that was not weighed or is not listed
+};
+
+struct Setting {
+  base::Staking staking;
+  base::Tolerance tolerance;
+  base::Units units = base::Units::millimetres;  ///< for `words` and for which slips are natural
+  std::size_t most_listed = 8;
+};
+
+/// Weighs the explanations of a network's observations.
+Suspects weigh(const adjustment::Network& network, const Setting& setting);
+
+}  // namespace stakewright::suspects
