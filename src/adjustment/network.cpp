@@ -1,1 +1,68 @@
-// being written
+#include "stakewright/adjustment/network.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <numeric>
+
+#include "stakewright/base/error.hpp"
+
+namespace stakewright::adjustment {
+namespace {
+
+bool has_label(const std::vector<NetworkPoint>& points, const std::string& label) {
+  return std::any_of(points.begin(), points.end(),
+                     [&](const NetworkPoint& point) { return point.label == label; });
+}
+
+std::vector<NetworkPoint> points_of(const layout::Plan& plan) {
+  std::vector<NetworkPoint> points;
+  for (const layout::Stake& stake : layout::stakes(plan))
+    points.push_back({stake.label, Role::corner, stake.at, false});
+  points.push_back({layout::kCentreLabel, Role::centre, plan.centre, false});
+  for (const layout::Pin& pin : plan.pins) {
+    if (has_label(points, pin.name))
+      throw base::InputError(fmt::format(
+          "pin {}: the name is taken by another point; each point needs a name of its own",
+          pin.name));
+    points.push_back({pin.name, Role::pin, pin.at, true});
+  }
+  return points;
+}
+
+std::vector<std::size_t> datum_of(const layout::Plan& plan, const std::vector<NetworkPoint>& points,
+                                  std::size_t corner_count) {
+  std::vector<std::size_t> datum;
+  for (const std::string& label : plan.hold) {
+    std::size_t corner = 0;
+    while (corner < corner_count && points[corner].label != label) ++corner;
+    if (corner == corner_count)
+      throw base::InputError(fmt::format("hold: there is no stake {}; stakes are {} to {}", label,
+                                         points.front().label, points[corner_count - 1].label));
+    datum.push_back(corner);
+  }
+  std::sort(datum.begin(), datum.end());
+  datum.erase(std::unique(datum.begin(), datum.end()), datum.end());
+  if (datum.empty()) {
+    datum.resize(corner_count);
+    std::iota(datum.begin(), datum.end(), std::size_t{0});
+  }
+  return datum;
+}
+
+}  // namespace
+
+Network network(const layout::Plan& plan, const std::vector<readings::Reading>& readings,
+                const std::vector<readings::Instrument>& instruments) {
+  Network result;
+  result.points = points_of(plan);
+  result.corner_count = static_cast<std::size_t>(plan.polygon.sides);
+  result.datum = datum_of(plan, result.points, result.corner_count);
+  result.instruments = instruments;
+  std::vector<std::string> labels;
+  for (const NetworkPoint& point : result.points) labels.push_back(point.label);
+  result.observations = readings::observations(readings, instruments, labels);
+  return result;
+}
+
+}  // namespace stakewright::adjustment
