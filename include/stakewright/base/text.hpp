@@ -1,0 +1,34 @@
+// What a user wrote, made safe to print, and the check that it is text at all.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace stakewright::base {
+
+/// Messages quote no more than this of what was read, in bytes.
+inline constexpr std::size_t kLongestQuote = 40;
+
+/// The text between double quotes, for a message: cut after `kLongestQuote` bytes (never inside
+/// a character) and then ended by `...`; control characters, marks that turn the writing
+/// direction and bytes that are not UTF-8 are written out (`\x1b`, `\u202e`).
+std::string quoted(std::string_view text);
+
+/// Offset of the first byte that is not well-formed UTF-8 (RFC 3629: no overlong forms, no
+/// surrogates, nothing past U+10FFFF), or nothing when all of it is.
+std::optional<std::size_t> first_byte_not_utf8(std::string_view text);
+
+/// Number of Unicode characters of well-formed UTF-8; a byte that is not UTF-8 counts as one.
+std::size_t character_count(std::string_view text);
+
+/// Whether every character may be printed on one line: well-formed, no control character (tab
+/// and line ends are control characters too), no mark that turns the writing direction.
+bool is_printable(std::string_view text);
+
+/// The least number of letters put in, taken out, replaced or changed over with a neighbour
+/// that makes `from` into `to`.  By bytes.
+std::size_t edits_between(std::string_view from, std::string_view to);
+
+}  // namespace stakewright::base

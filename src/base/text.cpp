@@ -1,0 +1,111 @@
+#include "stakewright/base/text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <vector>
+
+namespace stakewright::base {
+namespace {
+
+struct Character {
+  char32_t code = 0;
+  std::size_t bytes = 1;
+  bool well_formed = false;
+};
+
+bool continues(char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U; }
+
+// RFC 3629, section 4.  A byte that starts nothing is a character of its own, not well formed.
+Character first_character(std::string_view text) {
+  const auto lead = static_cast<unsigned char>(text[0]);
+  if (lead < 0x80U) return {lead, 1, true};
+  const std::size_t bytes = lead >= 0xF0U ? 4 : lead >= 0xE0U ? 3 : 2;
+  if (lead < 0xC2U || lead > 0xF4U || text.size() < bytes) return {lead, 1, false};
+  char32_t code = lead & (0xFFU >> (bytes + 1));
+  for (std::size_t k = 1; k < bytes; ++k) {
+    if (!continues(text[k])) return {lead, 1, false};
+    code = (code << 6U) | (static_cast<unsigned char>(text[k]) & 0x3FU);
+  }
+  constexpr char32_t least[] = {0, 0, 0x80, 0x800, 0x10000};
+  const bool surrogate = code >= 0xD800 && code <= 0xDFFF;
+  if (code < least[bytes] || code > 0x10FFFF || surrogate) return {lead, 1, false};
+  return {code, bytes, true};
+}
+
+// Characters that move the cursor or turn the writing direction, and would let a file's text
+// repaint a terminal: C0 and C1 controls, line separators, direction marks, the byte-order mark.
+bool changes_the_line(char32_t code) {
+  return code < 0x20 || (code >= 0x7F && code <= 0x9F) || code == 0x061C ||
+         (code >= 0x200B && code <= 0x200F) || (code >= 0x2028 && code <= 0x202E) ||
+         (code >= 0x2060 && code <= 0x2069) || code == 0xFEFF;
+}
+
+}  // namespace
+
+std::string quoted(std::string_view text) {
+  std::string result = "\"";
+  std::size_t taken = 0;
+  while (taken < text.size()) {
+    const Character next = first_character(text.substr(taken));
+    if (taken + next.bytes > kLongestQuote) break;
+    if (!next.well_formed || next.code < 0x80) {
+      const bool shown = next.well_formed && !changes_the_line(next.code);
+      result += shown ? std::string(1, static_cast<char>(next.code))
+                      : fmt::format("\\x{:02x}", static_cast<unsigned>(next.code));
+    } else if (changes_the_line(next.code)) {
+      result += fmt::format("\\u{:04x}", static_cast<unsigned>(next.code));
+    } else {
+      result += text.substr(taken, next.bytes);
+    }
+    taken += next.bytes;
+  }
+  result += taken < text.size() ? "...\"" : "\"";
+  return result;
+}
+
+std::optional<std::size_t> first_byte_not_utf8(std::string_view text) {
+  for (std::size_t place = 0; place < text.size();) {
+    const Character next = first_character(text.substr(place));
+    if (!next.well_formed) return place;
+    place += next.bytes;
+  }
+  return std::nullopt;
+}
+
+std::size_t character_count(std::string_view text) {
+  std::size_t count = 0;
+  for (std::size_t place = 0; place < text.size(); ++count)
+    place += first_character(text.substr(place)).bytes;
+  return count;
+}
+
+bool is_printable(std::string_view text) {
+  for (std::size_t place = 0; place < text.size();) {
+    const Character next = first_character(text.substr(place));
+    if (!next.well_formed || changes_the_line(next.code)) return false;
+    place += next.bytes;
+  }
+  return true;
+}
+
+// Optimal string alignment distance: Levenshtein's, with neighbours changed over as one edit.
+std::size_t edits_between(std::string_view from, std::string_view to) {
+  std::vector<std::size_t> before_last;
+  std::vector<std::size_t> last(to.size() + 1);
+  for (std::size_t j = 0; j <= to.size(); ++j) last[j] = j;
+  for (std::size_t i = 1; i <= from.size(); ++i) {
+    std::vector<std::size_t> row(to.size() + 1, i);
+    for (std::size_t j = 1; j <= to.size(); ++j) {
+      const std::size_t replaced = last[j - 1] + (from[i - 1] == to[j - 1] ? 0 : 1);
+      row[j] = std::min({last[j] + 1, row[j - 1] + 1, replaced});
+      if (i > 1 && j > 1 && from[i - 1] == to[j - 2] && from[i - 2] == to[j - 1])
+        row[j] = std::min(row[j], before_last[j - 2] + 1);
+    }
+    before_last = std::move(last);
+    last = std::move(row);
+  }
+  return last[to.size()];
+}
+
+}  // namespace stakewright::base
