@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "stakewright/base/matrix.hpp"
@@ -26,10 +27,13 @@ struct Spec {
   double overhang_m = 0.0;   ///< level, plate line to the face the fascia sits on
   double rafter_m = 0.0381;  ///< thickness
   double rafter_depth_m = 0.1397;
-  double hip_m = 0.0635;     ///< thickness
-  double spacing_m = 0.4064; ///< jacks, on centre
-  double hub_m = 0.0;        ///< across flats of a hub; 0: rafters meet
-  double fascia_m = 0.01905; ///< thickness
+  double hip_m = 0.0635;      ///< thickness; hips are as deep as the rafters
+  double spacing_m = 0.4064;  ///< jacks, on centre, from the common outwards
+  double hub_m =
+      0.0;  ///< across flats of a hub whose faces stand square to the hips; 0: rafters meet
+  double fascia_m = 0.01905;        ///< thickness
+  double seat_m = 0.0762;           ///< level bearing of a common's seat cut
+  double shortest_jack_m = 0.1524;  ///< a jack shorter than this is left out
   Tail tail = Tail::square;
   Eave eave = Eave::level;
   ApexOver apex_over = ApexOver::placed_centre;
@@ -38,56 +42,101 @@ struct Spec {
 /// Corners as found, laid on the plan: in the plan's own frame.
 struct FoundCorners {
   std::vector<base::Point> corners;  ///< plan-line corners, plan frame
-  base::Matrix covariance;           ///< 2n x 2n
-  std::optional<base::Point> pin;    ///< the centre pin as found, plan frame, when measured
+  /// Of the corners, 2n x 2n; or (2n + 2) x (2n + 2) with the pin last.  Without
+  /// the pin's rows the pin counts as exact, and a remark says so.
+  base::Matrix covariance;
+  std::optional<base::Point> pin;  ///< the centre pin as found, plan frame, when measured
 };
 
-enum class PartKind { hip, common, fascia };
+enum class PartKind { hip, common, jack, fascia, beam, post };
+
+/// The trade's word: "hip", "common", "jack", "fascia", "beam", "post".
+std::string_view name_of(PartKind kind);
+
+/// Whether the piece cut to the pattern fits (difference and uncertainty within
+/// the part tolerance), or it must be cut to its own length or angle.
 enum class Fit { pattern, own };
 
 /// A figure as planned and, with readings, as found.
 struct Figure {
   double planned = 0.0;
   std::optional<double> found;
-  std::optional<double> difference;
+  std::optional<double> difference;   ///< found - planned
   std::optional<double> uncertainty;  ///< half-width at the job's confidence
 };
 
+/// Left and right are those of somebody at the centre who looks out: side B-C
+/// has corner B on its left.
 struct Part {
   PartKind kind = PartKind::hip;
-  std::string at;            ///< corner "C", side "B-C"
-  Figure line;               ///< line length in metres; fascia: eave line, corner to corner
-  double shortening_m = 0.0;
-  double tail_m = 0.0;
-  double overall_m = 0.0;    ///< line - shortening + tail; fascia: long point to long point
+  std::string at;  ///< hip, post: corner "C"; common, fascia, beam: side "B-C"; jack: "B-C left 2"
+  Figure line;     ///< line length in metres; fascia: eave line, corner to corner
   Fit fit = Fit::pattern;
+  // Of the piece to be cut: the pattern where it fits, else its own.
+  double shortening_m = 0.0;  ///< what the hub or the neighbour's thickness takes off at the top
+  double tail_m = 0.0;        ///< plate line to the tail cut, along the top edge
+  double overall_m = 0.0;     ///< line - shortening + tail; fascia: long point to long point
+  double heel_m = 0.0;   ///< hip, common, jack: top edge above the plate, plumb, at the plate line
+  double notch_m = 0.0;  ///< and the depth of the seat's notch, square to the edge
+  double drop_m = 0.0;   ///< hip: how far it is let down, plumb, when it is not backed
+  double from_corner_m =
+      0.0;  ///< common, jack: its middle on the plate, from the side's left corner
+};
+
+/// How a cut is set out with a square and sawn.  docs/methods/roof.md says for
+/// each cut on which face it is marked.
+struct Setting {
+  double square = 0.0;     ///< figure on one arm for 1 on the other; 8 for 12 is 0.667
+  double mitre_rad = 0.0;  ///< of the saw, from a square crosscut
+  double bevel_rad = 0.0;  ///< tilt of the blade, from upright
+  bool past_tilt = false;  ///< the bevel is past what common saws tilt, 45 degrees
 };
 
 struct Cut {
   PartKind part = PartKind::hip;
-  std::string at;
-  std::string name;  ///< "plumb", "seat", "backing", "mitre", "bevel"
+  std::string at;    ///< as the part's; "C left", "B-C right" where the sides or ends differ
+  std::string name;  ///< "plumb", "seat", "cheek", "backing", "mitre", "bevel"
   Figure angle;      ///< radians
   Fit fit = Fit::pattern;
+  Setting setting;  ///< of the piece to be cut: the pattern where it fits, else its own
+};
+
+/// The eave over one side.  A level eave changes the overhang, an even overhang the drop.
+struct EaveSide {
+  std::string at;   ///< side "B-C"
+  Figure overhang;  ///< level, plate line to fascia
+  Figure drop;      ///< eave line below the plate line's own plane of the roof
 };
 
 struct Apex {
-  base::Point at;        ///< plan frame
-  double height_m = 0.0; ///< above the plate, always pitch times planned flat radius of the plate line
+  base::Point at;  ///< plan frame
+  double height_m =
+      0.0;  ///< above the plate, always pitch times planned flat radius of the plate line
 };
 
 struct Carry {
   Apex apex;
   std::vector<Part> parts;
   std::vector<Cut> cuts;
+  std::vector<EaveSide> eaves;
   std::vector<std::string> remarks;
 };
 
 /// The carry: planned only, or planned against found.
-/// `plate_offset_m` is the plate line's distance outside the plan line.
+///
+/// `plate_offset_m` is the plate line's distance outside the plan line.  Planned
+/// figures are right to 1e-12 of their size; uncertainties are to first order in
+/// the corners' errors.
 /// Throws InputError for a spec that makes no roof; a found polygon that is not
 /// convex or winds the wrong way is reported in `remarks`, without found figures.
 Carry carry(const layout::Plan& plan, double plate_offset_m, const Spec& spec,
             const base::Tolerance& tolerance, const std::optional<FoundCorners>& found);
+
+/// What to hold on the other arm of a framing square when `arm_m` is held on
+/// one: arm times the tangent of the angle.  12 in and 250 mm are the usual arms.
+double square_figure_m(double angle_rad, double arm_m);
+
+/// Common saws tilt no further.  Common practice, no source.
+inline constexpr double kCommonSawTilt_rad = 0.7853981633974483;  // 45 degrees
 
 }  // namespace stakewright::roof
