@@ -1,1 +1,105 @@
-// being written
+#include "stakewright/readings/corrections.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "stakewright/base/error.hpp"
+#include "stakewright/base/text.hpp"
+
+namespace stakewright::readings {
+namespace {
+
+// The length as it stands, and what has been added to it so far.
+class Corrected {
+ public:
+  explicit Corrected(const Reading& reading) : reading_(reading), length_m_(reading.value_m) {}
+
+  [[nodiscard]] double length_m() const { return length_m_; }
+
+  void add(const char* name, double amount_m) {
+    length_m_ += amount_m;
+    if (!(std::isfinite(length_m_) && length_m_ > 0.0))
+      throw base::InputError(fmt::format(
+          "{}: after the correction for {} no length is left; accepted: a length above 0",
+          name_of(reading_), name));
+    made_.push_back({name, amount_m});
+  }
+
+  std::vector<Correction> made() && { return std::move(made_); }
+
+ private:
+  const Reading& reading_;
+  double length_m_;
+  std::vector<Correction> made_;
+};
+
+bool has_pull_figures(const Reading& reading, const Instrument& instrument) {
+  return reading.pull_n && instrument.standard_pull_n && instrument.section_m2 &&
+         instrument.modulus_pa;
+}
+
+void add_sag(Corrected& length, const Reading& reading, const Instrument& instrument) {
+  if (!instrument.weight_n_per_m) return;
+  const auto pull_n = reading.pull_n ? reading.pull_n : instrument.standard_pull_n;
+  if (!pull_n) return;
+  length.add("sag", sag_correction_m(length.length_m(), *instrument.weight_n_per_m, *pull_n));
+}
+
+}  // namespace
+
+double standardization_correction_m(double length_m, double nominal_m, double actual_m) {
+  return length_m * (actual_m - nominal_m) / nominal_m;
+}
+
+double temperature_correction_m(double length_m, double expansion_per_c, double temperature_c,
+                                double standard_temperature_c) {
+  return expansion_per_c * (temperature_c - standard_temperature_c) * length_m;
+}
+
+double pull_correction_m(double length_m, double pull_n, double standard_pull_n, double section_m2,
+                         double modulus_pa) {
+  return (pull_n - standard_pull_n) * length_m / (section_m2 * modulus_pa);
+}
+
+double sag_correction_m(double span_m, double weight_n_per_m, double pull_n) {
+  const double weight_to_pull = weight_n_per_m * span_m / pull_n;
+  return -weight_to_pull * weight_to_pull * span_m / 24.0;
+}
+
+double slope_correction_m(double length_m, double rise_m) {
+  // sqrt(s² − v²) − s, written so that a small rise loses no digits.
+  const double level_m = std::sqrt((length_m - rise_m) * (length_m + rise_m));
+  return -rise_m * rise_m / (length_m + level_m);
+}
+
+std::vector<Correction> corrections(const Reading& reading, const Instrument& instrument) {
+  Corrected length(reading);
+  if (reading.burned_m) length.add("burned", -*reading.burned_m);
+  if (instrument.nominal_m && instrument.actual_m)
+    length.add("standardization",
+               standardization_correction_m(length.length_m(), *instrument.nominal_m,
+                                            *instrument.actual_m));
+  if (reading.temperature_c && instrument.expansion_per_c)
+    length.add("temperature",
+               temperature_correction_m(length.length_m(), *instrument.expansion_per_c,
+                                        *reading.temperature_c, instrument.standard_temperature_c));
+  if (has_pull_figures(reading, instrument))
+    length.add("pull",
+               pull_correction_m(length.length_m(), *reading.pull_n, *instrument.standard_pull_n,
+                                 *instrument.section_m2, *instrument.modulus_pa));
+  add_sag(length, reading, instrument);
+  if (reading.slope_m) length.add("slope", slope_correction_m(length.length_m(), *reading.slope_m));
+  return std::move(length).made();
+}
+
+std::string name_of(const Reading& reading) {
+  const auto shown = [](const std::string& label) {
+    return base::is_printable(label) && label.size() <= base::kLongestQuote ? label
+                                                                            : base::quoted(label);
+  };
+  const std::string ends = fmt::format("reading {} to {}", shown(reading.from), shown(reading.to));
+  return reading.line > 0 ? fmt::format("{} (line {})", ends, reading.line) : ends;
+}
+
+}  // namespace stakewright::readings

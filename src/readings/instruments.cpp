@@ -1,1 +1,76 @@
-// being written
+#include <cmath>
+
+#include "stakewright/readings/classes.hpp"
+#include "stakewright/readings/reading.hpp"
+
+namespace stakewright::readings {
+namespace {
+
+// A tape held over a nail in a stake by hand stands within 2 mm (5/64 in) of it: common practice,
+// no source.
+constexpr double kCentringLimit_m = 0.002;
+
+// The coarsest step crews read to in either system: 1/16 in.
+constexpr double kReadingStep_m = 0.0254 / 16.0;
+
+// What the class limits are stated for; the pull for tapes of 5 m and longer.
+// Directive 2014/32/EU, Annex X (MI-008), chapter I, paragraph 1.
+constexpr double kReferenceTemperature_c = 20.0;
+constexpr double kReferencePull_n = 50.0;
+
+// Steel, JCGM 100:2008 (GUM), H.1.2.
+constexpr double kSteelExpansion_per_c = 11.5e-6;
+
+// Nothing published says how much of a class limit is the instrument's own, the same at every
+// reading, and how much comes and goes: half the variance is given to each.
+double half_the_variance(double sd) { return sd / std::sqrt(2.0); }
+
+Instrument tape(const char* name, TapeClass of_class, const char* note) {
+  const double first_metre_m = tape_limit_m(of_class, 1.0);
+  const double growth = tape_limit_m(of_class, 2.0) - first_metre_m;
+  const double from_end_m = tape_limit_m(of_class, 1.0, TapeStart::end) - first_metre_m;
+  Instrument result;
+  result.name = name;
+  result.kind = Kind::tape;
+  result.constant_m = std::hypot(sd_from_limit(first_metre_m), sd_from_step(kReadingStep_m));
+  result.per_length = half_the_variance(sd_from_limit(growth));
+  result.centring_m = sd_from_limit(kCentringLimit_m);
+  result.scale = half_the_variance(sd_from_limit(growth));
+  result.zero_m = sd_from_limit(from_end_m);
+  result.note = note;
+  result.standard_temperature_c = kReferenceTemperature_c;
+  result.standard_pull_n = kReferencePull_n;
+  return result;
+}
+
+// A maker's law is two sigma, flat to 10 m.  constant² + (growth · d)² equals it at nothing and at
+// 30 m, and is never under it between.
+Instrument laser() {
+  constexpr double near_m = 10.0;
+  constexpr double far_m = 30.0;
+  const double constant_m = laser_limit_m(near_m) / 2.0;
+  const double far_sd_m = laser_limit_m(far_m) / 2.0;
+  const double growth = std::sqrt(far_sd_m * far_sd_m - constant_m * constant_m) / far_m;
+  Instrument result;
+  result.name = "laser";
+  result.kind = Kind::laser;
+  result.constant_m = half_the_variance(constant_m);
+  result.per_length = half_the_variance(growth);
+  result.centring_m = sd_from_limit(kCentringLimit_m);
+  result.scale = half_the_variance(growth);
+  result.zero_m = half_the_variance(constant_m);
+  result.note = "a maker's law, 1 mm to 10 m and 0.025 mm a metre beyond, two sigma";
+  return result;
+}
+
+}  // namespace
+
+std::vector<Instrument> built_in_instruments() {
+  Instrument steel = tape("steel", TapeClass::II, "steel tape of class II");
+  steel.expansion_per_c = kSteelExpansion_per_c;
+  return {steel, tape("fibreglass", TapeClass::III, "fibreglass tape of class III"), laser()};
+}
+
+std::string default_instrument(Kind kind) { return kind == Kind::tape ? "steel" : "laser"; }
+
+}  // namespace stakewright::readings

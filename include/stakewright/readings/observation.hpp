@@ -6,24 +6,14 @@
 #include <string>
 #include <vector>
 
+#include "stakewright/readings/corrections.hpp"
 #include "stakewright/readings/reading.hpp"
 
 namespace stakewright::readings {
 
-/// One correction, added to the reading.
-struct Correction {
-  std::string name;   ///< "burned", "standardization", "temperature", "pull", "sag", "slope"
-  double amount_m = 0.0;
-};
-
-/// The corrections of one reading, in the order they are made.
-/// Formulas and sources: docs/methods/readings.md.
-/// Throws InputError when a figure makes no length (slope longer than the tape …).
-std::vector<Correction> corrections(const Reading& reading, const Instrument& instrument);
-
 /// What the adjustment sees.  Model: length = (1 + scale)·|P - Q| + zero + e, e ~ N(0, sd²).
 struct Observation {
-  std::size_t from = 0;        ///< index of a point
+  std::size_t from = 0;  ///< index of a point
   std::size_t to = 0;
   std::size_t instrument = 0;  ///< index of an instrument
   double read_m = 0.0;         ///< as read

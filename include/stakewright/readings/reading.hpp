@@ -16,22 +16,22 @@ enum class Kind { tape, laser };
 struct Instrument {
   std::string name;
   Kind kind = Kind::tape;
-  double constant_m = 0.0;    ///< part of a reading's standard deviation that does not grow
-  double per_length = 0.0;    ///< part that grows with length (m/m)
-  double centring_m = 0.0;    ///< holding over a stake, each end
-  double scale = 0.0;         ///< of an unknown scale error
-  double zero_m = 0.0;        ///< of an unknown zero error (worn hook)
-  std::string note;           ///< where the figures come from, in words
+  double constant_m = 0.0;  ///< part of a reading's standard deviation that does not grow
+  double per_length = 0.0;  ///< part that grows with length (m/m)
+  double centring_m = 0.0;  ///< holding over a stake, each end
+  double scale = 0.0;       ///< of an unknown scale error
+  double zero_m = 0.0;      ///< of an unknown zero error (worn hook)
+  std::string note;         ///< where the figures come from, in words
 
   /// Known corrections; each is made only when its figures are there.
-  std::optional<double> nominal_m;               ///< marked length ...
-  std::optional<double> actual_m;                ///< ... and what it measures
+  std::optional<double> nominal_m;  ///< marked length ...
+  std::optional<double> actual_m;   ///< ... and what it measures
   std::optional<double> expansion_per_c;
   double standard_temperature_c = 20.0;
   std::optional<double> standard_pull_n;
   std::optional<double> section_m2;
   std::optional<double> modulus_pa;
-  std::optional<double> weight_n_per_m;          ///< sag: held at the ends only
+  std::optional<double> weight_n_per_m;  ///< sag: held at the ends only; needs standard_pull_n
 };
 
 /// The instruments every job knows: "steel", "fibreglass", "laser", with the
@@ -46,7 +46,7 @@ struct Reading {
   Kind kind = Kind::tape;
   std::string from;
   std::string to;
-  double value_m = 0.0;        ///< as read, above 0
+  double value_m = 0.0;  ///< as read, above 0
   std::string instrument;
   std::string round = "1";
   std::optional<double> burned_m;
@@ -54,7 +54,7 @@ struct Reading {
   std::optional<double> pull_n;
   std::optional<double> slope_m;  ///< level difference between the ends
   std::string note;
-  int line = 0;                ///< of the file, for messages; 0 when made in code
+  int line = 0;  ///< of the file, for messages; 0 when made in code
 };
 
 }  // namespace stakewright::readings
