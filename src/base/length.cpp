@@ -2,8 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
-
 #include "scan.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
@@ -80,6 +78,15 @@ double after_foot_mark_m(Number feet, Scan& scan) {
   return feet_and_inches_m(feet, scan);
 }
 
+// "12-4-5/16".  Without fraction or inch mark "12-4" is feet and inches where those are spoken
+// only.
+double dashed_m(Number feet, Scan& scan, Units bare) {
+  Scan ahead = scan;
+  const bool plain = ahead.number() && (ahead.spaces(), ahead.at_end());
+  if (plain && bare != Units::feet_inches) refuse(kAcceptedLengths);
+  return feet_and_inches_m(feet, scan);
+}
+
 double bare_m(double value, Units bare) {
   switch (bare) {
     case Units::feet_inches:
@@ -108,7 +115,7 @@ double unsigned_length_m(Scan& scan, Units bare) {
   if (scan.at_end()) return bare_m(first->value, bare);
   if (!scan.take({"-"})) refuse(kAcceptedLengths);
   scan.spaces();
-  return feet_and_inches_m(*first, scan);
+  return dashed_m(*first, scan, bare);
 }
 
 double unsigned_area_m2(Scan& scan, Units bare) {

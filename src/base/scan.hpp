@@ -1,7 +1,8 @@
 // Reading a short text from left to right.  Numbers are plain decimals ("12", "12.36", ".5"):
-// no exponents, no thousands marks, always a point, whatever the machine's locale.
+// no thousands marks, always a point, whatever the machine's locale.
 #pragma once
 
+#include <cstddef>
 #include <initializer_list>
 #include <optional>
 #include <string_view>
@@ -26,7 +27,12 @@ class Scan {
 
   std::optional<Number> number();
 
+  /// The same, with a power of ten allowed after it: "6.45e-6".
+  std::optional<Number> number_with_power();
+
  private:
+  Number taken(std::size_t bytes, bool whole);
+
   std::string_view rest_;
 };
 

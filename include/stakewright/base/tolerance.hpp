@@ -14,9 +14,10 @@ struct Tolerance {
 /// `[staking]` of the job file: the chances weighed against one another when
 /// numbers disagree.
 struct Staking {
-  double spread_m = 0.003175;  ///< standard deviation of a stake's place, each way, when all went well
-  double misread = 0.02;       ///< chance that any one reading is a slip
-  double misplaced = 0.05;     ///< chance that any one stake stands wrong
+  double spread_m =
+      0.003175;             ///< standard deviation of a stake's place, each way, when all went well
+  double misread = 0.02;    ///< chance that any one reading is a slip
+  double misplaced = 0.05;  ///< chance that any one stake stands wrong
 };
 
 }  // namespace stakewright::base

@@ -1,0 +1,25 @@
+// The other figures of a job, as a crew or a maker writes them: a number and, where it is not
+// the first unit named here, its unit.
+#pragma once
+
+#include <string_view>
+
+namespace stakewright::base {
+
+enum class Quantity {
+  temperature,  ///< `35`, `35C`, `95F`: degrees Celsius
+  pull,         ///< `50`, `50N`, `12lbf`: newtons
+  section,      ///< `2.6`, `2.6mm2`, `0.0075in2`: square metres out, square millimetres when bare
+  modulus,      ///< `200`, `200GPa`, `29e6psi`: pascals out, gigapascals when bare
+  weight,       ///< `0.17`, `0.17N/m`, `0.028lbf/ft`: newtons per metre
+  expansion     ///< `11.5e-6`, `11.5e-6/C`, `6.45e-6/F`: per degree Celsius
+};
+
+/// The figure in SI.  A leading minus and a power of ten (`6.45e-6`) are taken.
+/// Throws InputError, naming what was read and what is accepted.
+double quantity_from_text(std::string_view text, Quantity quantity);
+
+/// The same from a bare number, in the quantity's first unit.
+double quantity_from_number(double value, Quantity quantity);
+
+}  // namespace stakewright::base
