@@ -35,13 +35,14 @@ struct Line {
 struct Plan {
   Polygon polygon;
   std::string measured_to = "post centres";
-  base::Point centre;                ///< of the centre pin
-  double facing_rad = 0.0;           ///< bearing of the middle of side A-B seen from O
-  std::vector<std::string> hold;     ///< labels of stakes that must not move
+  base::Point centre;             ///< of the centre pin
+  double facing_rad = 0.0;        ///< bearing of the middle of side A-B seen from O
+  std::vector<std::string> hold;  ///< labels of stakes that must not move
   std::vector<Pin> pins;
   std::vector<KeepClear> keep_clear;
   std::vector<Line> lines;
-  double batter_setback_m = 0.0;     ///< corner to batter board along the string; 0: chosen by `strings`
+  /// From a corner to the batter board, along the string; 0: chosen by `strings`.
+  double batter_setback_m = 0.0;
 };
 
 /// A point that can be staked: a corner, or the centre pin.

@@ -11,28 +11,45 @@ namespace stakewright::layout {
 
 /// One string: a side line drawn out past both its corners to batter boards.
 struct String {
-  std::string side;            ///< "A-B"
-  base::Point nail_before;     ///< on the board beyond the first corner
-  base::Point nail_after;      ///< on the board beyond the second corner
-  double setback_m = 0.0;      ///< nail to its corner, along the string
-  double length_m = 0.0;       ///< nail to nail
+  std::string side;         ///< "A-B"
+  base::Point nail_before;  ///< on the board beyond the first corner
+  base::Point nail_after;   ///< on the board beyond the second corner
+  double setback_m = 0.0;   ///< nail to its corner, along the string
+  double length_m = 0.0;    ///< nail to nail
 };
 
-/// Strings for every side.  The setback is the plan's, or one that stands the
-/// boards clear of the outermost line when the plan gives none.
+/// Boards stand at least this far outside the outermost line: nothing is to bear on the edge of a
+/// dig.  2 ft, as 29 CFR 1926.651(j)(2) keeps loose material from the edge of an excavation.
+inline constexpr double kBoardBeyondLine_m = 0.6096;
+
+/// And at least this far outside the plan line, where a dig was not given.  4 ft: common practice,
+/// no source.
+inline constexpr double kBoardBeyondPlanLine_m = 1.2192;
+
+/// Strings for every side.  The setback is the plan's, or the least one that stands the nails clear
+/// of the lines as above when the plan gives none.
 std::vector<String> strings(const Plan& plan);
 
-/// How one line of the job lies to one outline.
+/// What a crew should know of these strings: too flat a crossing, boards inside a line, too long.
+std::vector<std::string> string_remarks(const Plan& plan);
+
+/// Name of the plan line among the lines of the job.
+inline constexpr const char* kPlanLineName = "plan line";
+
+/// How one line of the job lies to one outline.  A line counts with the ground within it: an
+/// outline to keep outside of is crossed also when it lies wholly within the line.
 struct Clearance {
   std::string line;
   std::string outline;
-  double distance_m = 0.0;            ///< least distance; 0 when it crosses
-  bool crosses = false;               ///< on the wrong side, or across it
-  double beyond_m = 0.0;              ///< how far the farthest point of the line is past the outline
-  std::vector<base::Point> crossings;  ///< where the two meet
+  double distance_m = 0.0;             ///< least distance; 0 when it crosses
+  bool crosses = false;                ///< on the wrong side, or across it; touching is allowed
+  double beyond_m = 0.0;               ///< how far the one reaches past the other, to 0.01 mm: the
+                                       ///< larger of the line past the outline, and of the outline
+                                       ///< into the ground within the line
+  std::vector<base::Point> crossings;  ///< where the two meet; none when wholly on the wrong side
 };
 
-/// Every line (the plan line first) against every outline.
+/// Every line (the plan line first) against every outline, outline by outline.
 /// Throws InputError when an outline has fewer than three corners or crosses itself.
 std::vector<Clearance> clearances(const Plan& plan);
 
