@@ -76,8 +76,4 @@ double quantity_from_text(std::string_view text, Quantity quantity) {
   throw InputError(fmt::format("read {}; accepted: {}", quoted(text), known.accepted));
 }
 
-double quantity_from_number(double value, Quantity quantity) {
-  return value * written(quantity).units.back().factor;
-}
-
 }  // namespace stakewright::base

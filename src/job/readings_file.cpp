@@ -1,1 +1,214 @@
-// being written
+#include "stakewright/job/readings_file.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "columns.hpp"
+#include "job_parts.hpp"
+#include "stakewright/base/text.hpp"
+#include "stakewright/job/file.hpp"
+#include "stakewright/readings/corrections.hpp"
+
+namespace stakewright::job {
+namespace {
+
+using readings::Instrument;
+using readings::Kind;
+using readings::Reading;
+
+constexpr std::size_t kLongestNote = 200;
+
+[[noreturn]] void refuse(std::string_view read, const std::string& accepted) {
+  throw base::InputError(fmt::format("read {}; accepted: {}", base::quoted(read), accepted));
+}
+
+Names points_of(const Job& job) {
+  std::vector<std::string> labels = layout::corner_labels(job.plan.polygon.sides);
+  labels.emplace_back(layout::kCentreLabel);
+  for (const layout::Pin& pin : job.plan.pins) labels.push_back(pin.name);
+  return Names(std::move(labels));
+}
+
+Names instruments_of(const Job& job) {
+  std::vector<std::string> names;
+  for (const Instrument& instrument : job.instruments) names.push_back(instrument.name);
+  return Names(std::move(names));
+}
+
+/// One row of the file, its refusals put in their place.
+class Fields {
+ public:
+  Fields(const Row& row, const Columns& columns, const std::string& file)
+      : row_(row), columns_(columns), file_(file) {}
+
+  [[nodiscard]] bool has(std::string_view column) const {
+    return !columns_.field(row_, column).empty();
+  }
+
+  template <typename Reader>
+  auto read(std::string_view column, Reader reader) const {
+    try {
+      return reader(columns_.field(row_, column));
+    } catch (const base::InputError& error) {
+      throw error.at(fmt::format("{}, column {}", place(), column));
+    }
+  }
+
+  template <typename Target, typename Reader>
+  void read(std::string_view column, Target& target, Reader reader) const {
+    if (has(column)) target = read(column, reader);
+  }
+
+  [[nodiscard]] std::string place() const { return fmt::format("{}, line {}", file_, row_.line); }
+
+ private:
+  const Row& row_;
+  const Columns& columns_;
+  const std::string& file_;
+};
+
+Kind kind_from(const std::string& text) {
+  if (text == "tape") return Kind::tape;
+  if (text == "laser") return Kind::laser;
+  if (text == "level" || text == "angle")
+    throw base::InputError(fmt::format("kind '{}' is not read yet; accepted: tape, laser", text));
+  refuse(text, "tape, laser");
+}
+
+const char* word(Kind kind) { return kind == Kind::tape ? "tape" : "laser"; }
+
+/// What every row of a file is read against.
+struct Against {
+  const Job& job;
+  Names points;
+  Names instruments;
+};
+
+const Instrument& instrument_named(const std::string& name, const Job& job) {
+  return *std::find_if(job.instruments.begin(), job.instruments.end(),
+                       [&](const Instrument& known) { return known.name == name; });
+}
+
+// A row that names its instrument and no kind is of that instrument's kind.
+void read_instrument(const Fields& fields, const Against& against, Reading& into) {
+  fields.read("kind", into.kind, kind_from);
+  if (!fields.has("instrument")) {
+    into.instrument = readings::default_instrument(into.kind);
+    return;
+  }
+  into.instrument = fields.read("instrument", [&](const std::string& text) {
+    against.instruments.demand(text);
+    const Kind kind = instrument_named(text, against.job).kind;
+    if (!fields.has("kind")) into.kind = kind;
+    if (kind != into.kind)
+      throw base::InputError(fmt::format("read {}, a {}; accepted: a {}", base::quoted(text),
+                                         word(kind), word(into.kind)));
+    return text;
+  });
+}
+
+void read_ends(const Fields& fields, const Against& against, Reading& into) {
+  const auto point = [&](const std::string& text) {
+    against.points.demand(text);
+    return text;
+  };
+  into.from = fields.read("from", point);
+  into.to = fields.read("to", [&](const std::string& text) {
+    against.points.demand(text);
+    if (text == into.from) refuse(text, "a point other than the one in column from");
+    return text;
+  });
+}
+
+double length_from(const std::string& text, base::Units units, const Range& range) {
+  const double read_m = base::length_m_from_text(text, units);
+  if (!range.has(read_m)) refuse(text, range.words);
+  return read_m;
+}
+
+void read_lengths(const Fields& fields, base::Units units, Reading& into) {
+  into.value_m = fields.read("reading", [&](const std::string& text) {
+    if (text.empty()) refuse(text, "a length, or # in front of a row that was not read");
+    return length_from(text, units, kLengthAboveZero);
+  });
+  const Range on_the_tape{0.0, into.value_m, true, false, "0 or more, and less than the reading"};
+  const Range level_difference{-into.value_m, into.value_m, false, false,
+                               "a level difference less than the reading"};
+  fields.read("burned", into.burned_m,
+              [&](const std::string& text) { return length_from(text, units, on_the_tape); });
+  fields.read("slope", into.slope_m,
+              [&](const std::string& text) { return length_from(text, units, level_difference); });
+}
+
+void read_conditions(const Fields& fields, Reading& into) {
+  const auto quantity = [](base::Quantity of, const Range& range) {
+    return [of, &range](const std::string& text) {
+      const double read = base::quantity_from_text(text, of);
+      if (!range.has(read)) refuse(text, range.words);
+      return read;
+    };
+  };
+  fields.read("temperature", into.temperature_c,
+              quantity(base::Quantity::temperature, kTemperature));
+  fields.read("pull", into.pull_n, quantity(base::Quantity::pull, kPull));
+}
+
+void read_remarks(const Fields& fields, Reading& into) {
+  const auto text_up_to = [](std::size_t most) {
+    return [most](const std::string& text) {
+      if (!base::is_printable(text) || base::character_count(text) > most)
+        refuse(text, fmt::format("text on one line, up to {} characters", most));
+      return text;
+    };
+  };
+  fields.read("round", into.round, text_up_to(kLongestName));
+  fields.read("note", into.note, text_up_to(kLongestNote));
+  if (fields.has("at"))
+    fields.read("at", [](const std::string& text) -> int {
+      refuse(text, "nothing; only an angle is turned at a point, and angles are not read yet");
+    });
+}
+
+Reading reading_from(const Row& row, const Columns& columns, const std::string& file,
+                     const Against& against) {
+  const Fields fields(row, columns, file);
+  Reading reading;
+  read_instrument(fields, against, reading);
+  read_ends(fields, against, reading);
+  read_lengths(fields, against.job.units, reading);
+  read_conditions(fields, reading);
+  read_remarks(fields, reading);
+  try {
+    columns.demand_no_more(row);
+    readings::corrections(reading, instrument_named(reading.instrument, against.job));
+  } catch (const base::InputError& error) {
+    throw error.at(fields.place());
+  }
+  reading.line = row.line;
+  return reading;
+}
+
+}  // namespace
+
+std::vector<Reading> readings_from_text(std::string_view text, const std::string& name,
+                                        const Job& job) {
+  const std::string file = base::is_printable(name) ? name : base::quoted(name);
+  const std::vector<Row> rows = rows_from_text(text, file, kMostReadings);
+  if (rows.empty())
+    throw base::InputError(file +
+                           ": read no header; accepted: a first line such as "
+                           "from,to,reading");
+  const Columns columns(rows.front(), file);
+  const Against against{job, points_of(job), instruments_of(job)};
+  std::vector<Reading> result;
+  for (auto row = rows.begin() + 1; row != rows.end(); ++row)
+    result.push_back(reading_from(*row, columns, file, against));
+  return result;
+}
+
+std::vector<Reading> read_readings(const std::string& path, const Job& job) {
+  return readings_from_text(text_of_file(path), path, job);
+}
+
+}  // namespace stakewright::job

@@ -19,7 +19,4 @@ enum class Quantity {
 /// Throws InputError, naming what was read and what is accepted.
 double quantity_from_text(std::string_view text, Quantity quantity);
 
-/// The same from a bare number, in the quantity's first unit.
-double quantity_from_number(double value, Quantity quantity);
-
 }  // namespace stakewright::base

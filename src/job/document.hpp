@@ -1,0 +1,40 @@
+// A TOML text as plain values that remember their lines, in the order they were written.
+// Keeps the TOML library in one source.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace stakewright::job {
+
+struct Value;
+struct Entry;
+
+using List = std::vector<Value>;
+
+struct Table {
+  std::vector<Entry> entries;
+};
+
+/// A date or a time: nothing in a job is one.
+struct Moment {};
+
+struct Value {
+  std::variant<std::string, std::int64_t, double, bool, Moment, List, Table> held;
+  int line = 0;
+};
+
+struct Entry {
+  std::string key;
+  int line = 0;  ///< of the key
+  Value value;
+};
+
+/// Reads the text; `name` stands for the file in messages.
+/// Throws InputError with file and line when it is not TOML.
+Table document_from_text(std::string_view text, const std::string& name);
+
+}  // namespace stakewright::job

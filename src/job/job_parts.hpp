@@ -1,0 +1,34 @@
+// The parts of the job file, each read in its own source.
+#pragma once
+
+#include "section.hpp"
+#include "stakewright/job/job.hpp"
+
+namespace stakewright::job {
+
+inline const Keys kSiteKeys = {"centre", "facing", "hold", "pin", "keep_clear", "batter_setback"};
+inline const Keys kRoofKeys = {"pitch", "overhang", "rafter", "rafter_depth", "hip",      "spacing",
+                               "hub",   "fascia",   "tail",   "eave",         "apex_over"};
+
+/// `[site]` into the plan, whose polygon is known already.
+void read_site(const Section& site, base::Units units, layout::Plan& plan);
+
+/// The built-in instruments and those of `[[instrument]]`.
+std::vector<readings::Instrument> read_instruments(const Section& top, base::Units units);
+
+/// `[roof]`.
+roof::Spec read_roof(const Section& roof, base::Units units);
+
+// Lengths most keys take.
+inline constexpr Range kAnyLength = {-base::kLongestLength_m, base::kLongestLength_m, true, true,
+                                     "a length"};
+inline constexpr Range kLengthAboveZero = {0.0, base::kLongestLength_m, false, true,
+                                           "a length above 0"};
+inline constexpr Range kLengthFromZero = {0.0, base::kLongestLength_m, true, true,
+                                          "a length of 0 or more"};
+
+// What a tape is read in, and how it is pulled.
+inline constexpr Range kTemperature = {-60.0, 70.0, true, true, "a temperature from -60 to 70 C"};
+inline constexpr Range kPull = {0.0, 2000.0, false, true, "a pull above 0 and up to 2000 N"};
+
+}  // namespace stakewright::job

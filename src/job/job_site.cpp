@@ -1,0 +1,110 @@
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+
+#include "job_parts.hpp"
+#include "stakewright/base/angle.hpp"
+#include "stakewright/base/text.hpp"
+
+namespace stakewright::job {
+namespace {
+
+constexpr Range kFacing = {-360.0, 360.0, true, true, "degrees, a number from -360 to 360"};
+constexpr std::size_t kFewestOutlinePoints = 3;
+
+std::vector<std::string> stake_labels(const layout::Plan& plan) {
+  std::vector<std::string> labels = layout::corner_labels(plan.polygon.sides);
+  labels.emplace_back(layout::kCentreLabel);
+  return labels;
+}
+
+std::vector<std::string> read_hold(const Value& value, const std::vector<std::string>& stakes) {
+  std::vector<std::string> held;
+  for (const Value& item : list_from(value, "a list of stakes, as in [\"A\", \"B\"]")) {
+    const std::string name = name_from(item);
+    if (std::find(stakes.begin(), stakes.end(), name) == stakes.end())
+      throw base::InputError(
+          fmt::format("read {}; accepted: {}", base::quoted(name), fmt::join(stakes, ", ")));
+    if (std::find(held.begin(), held.end(), name) != held.end())
+      throw base::InputError(
+          fmt::format("read {} twice; accepted: each stake once", base::quoted(name)));
+    held.push_back(name);
+  }
+  return held;
+}
+
+// A readings file tells points apart by name alone, and a crew says no capitals.
+void demand_new_name(const std::string& name, const std::vector<std::string>& taken) {
+  for (const std::string& other : taken)
+    if (lower_case(name) == lower_case(other))
+      throw base::InputError(
+          fmt::format("read {}, which {} has already; accepted: a name that differs from every "
+                      "stake's and pin's by more than capitals",
+                      base::quoted(name), base::quoted(other)));
+}
+
+std::vector<layout::Pin> read_pins(const Section& site, base::Units units,
+                                   std::vector<std::string> taken) {
+  std::vector<layout::Pin> pins;
+  for (const Section& table : site.tables("pin", {"name", "at"})) {
+    layout::Pin pin;
+    pin.name = table.read(table.demand("name", "a name in quotes"), [&](const Value& value) {
+      const std::string name = name_from(value);
+      demand_new_name(name, taken);
+      return name;
+    });
+    pin.at = table.read(table.demand("at", "two lengths, right and forward"),
+                        [units](const Value& value) { return point_from(value, units); });
+    taken.push_back(pin.name);
+    pins.push_back(pin);
+  }
+  return pins;
+}
+
+std::vector<base::Point> read_outline(const Value& value, base::Units units) {
+  constexpr const char* accepted = "a list of three points or more, each two lengths";
+  const List& list = list_from(value, accepted);
+  if (list.size() < kFewestOutlinePoints)
+    throw base::InputError(fmt::format("read {} points; accepted: {}", list.size(), accepted));
+  std::vector<base::Point> outline;
+  for (const Value& item : list) {
+    try {
+      outline.push_back(point_from(item, units));
+    } catch (const base::InputError& error) {
+      throw error.at(fmt::format("point {}", outline.size() + 1));
+    }
+  }
+  return outline;
+}
+
+std::vector<layout::KeepClear> read_keep_clear(const Section& site, base::Units units) {
+  std::vector<layout::KeepClear> result;
+  for (const Section& table : site.tables("keep_clear", {"name", "keep", "of"})) {
+    layout::KeepClear outline;
+    outline.name = table.read(table.demand("name", "a name in quotes"), name_from);
+    table.read("keep", outline.keep_inside, [](const Value& value) {
+      return word_from<bool>(value, {{"inside", true}, {"outside", false}});
+    });
+    outline.outline = table.read(table.demand("of", "a list of points, each two lengths"),
+                                 [units](const Value& v) { return read_outline(v, units); });
+    result.push_back(std::move(outline));
+  }
+  return result;
+}
+
+}  // namespace
+
+void read_site(const Section& site, base::Units units, layout::Plan& plan) {
+  const std::vector<std::string> stakes = stake_labels(plan);
+  site.read("centre", plan.centre, [units](const Value& v) { return point_from(v, units); });
+  site.read("facing", plan.facing_rad,
+            [](const Value& v) { return number_in(v, kFacing) * base::kDegree_rad; });
+  site.read("hold", plan.hold, [&](const Value& v) { return read_hold(v, stakes); });
+  site.read("batter_setback", plan.batter_setback_m,
+            [units](const Value& v) { return length_in(v, units, kLengthFromZero); });
+  plan.pins = read_pins(site, units, stakes);
+  plan.keep_clear = read_keep_clear(site, units);
+}
+
+}  // namespace stakewright::job
