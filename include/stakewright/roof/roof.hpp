@@ -29,10 +29,10 @@ struct Spec {
   double rafter_depth_m = 0.1397;
   double hip_m = 0.0635;      ///< thickness; hips are as deep as the rafters
   double spacing_m = 0.4064;  ///< jacks, on centre, from the common outwards
-  double hub_m =
-      0.0;  ///< across flats of a hub whose faces stand square to the hips; 0: rafters meet
-  double fascia_m = 0.01905;        ///< thickness
-  double seat_m = 0.0762;           ///< level bearing of a common's seat cut
+  double hub_m = 0.0;  ///< across flats of a hub, its faces square to the hips; 0: rafters meet
+  double fascia_m = 0.01905;  ///< thickness
+  /// Level bearing of a common's seat; 0: 3-1/2 in, or less where that is a third of the depth.
+  double seat_m = 0.0;
   double shortest_jack_m = 0.1524;  ///< a jack shorter than this is left out
   Tail tail = Tail::square;
   Eave eave = Eave::level;

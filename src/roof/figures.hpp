@@ -1,0 +1,72 @@
+// Every line length and cut angle of the roof as a small function of its faces
+// and hips, on any scalar.  docs/methods/roof.md.
+#pragma once
+
+#include <cmath>
+
+#include "faces.hpp"
+
+namespace stakewright::roof {
+
+/// Slope from level.
+template <class T>
+T slope(const Face<T>& face) {
+  using std::atan2;
+  return atan2(-face.down.z, dot(face.down, face.out));
+}
+
+template <class T>
+T slope(const Hip<T>& hip) {
+  using std::atan2;
+  return atan2(hip.axis.z, dot(hip.axis, hip.in));
+}
+
+/// Along the slope from the plate line to the upright line through the apex.
+template <class T>
+T common_line(const Face<T>& face) {
+  return face.run / dot(face.down, face.out);
+}
+
+/// Up the slope from a point of the plate line to the upright plane through a hip.
+template <class T>
+T line_to_hip(const Face<T>& face, const T& from_corner, const Hip<T>& hip, const Vec<T>& apex) {
+  const Vec<T> start = face.corner + from_corner * face.along;
+  return -(dot(hip.right, apex - start) / dot(hip.right, face.down));
+}
+
+/// Tilt of a face about the hip, from square across the hip's top edge.
+/// `side` is 1 for the face on the hip's right, -1 for the one on its left.
+template <class T>
+T backing(const Hip<T>& hip, const Face<T>& face, double side) {
+  using std::atan2;
+  return atan2(T(side) * dot(face.normal, hip.right), dot(face.normal, hip.top));
+}
+
+/// Angle in plan between a common or jack and a hip.
+template <class T>
+T angle_to_hip(const Face<T>& face, const Hip<T>& hip) {
+  return level_angle(T(-1.0) * face.out, hip.in);
+}
+
+/// A fascia board: the outer face's normal and the direction of its width, top edge up.
+template <class T>
+struct Board {
+  Vec<T> out;
+  Vec<T> width;
+};
+
+/// Square tails lean the board square to the slope; plumb tails stand it upright.
+template <class T>
+Board<T> fascia_board(const Face<T>& face, bool plumb) {
+  if (plumb) return {face.out, upright<T>()};
+  return {face.down, face.normal};
+}
+
+/// The end of a board that runs along `axis` to its neighbour: cut in the plane
+/// that holds the meets of both outer and of both inner faces, for boards of one thickness.
+template <class T>
+SawAngles<T> board_end(const Board<T>& board, const Board<T>& neighbour, const Vec<T>& axis) {
+  return saw_angles(neighbour.out - board.out, Stick<T>{axis, board.width, board.out});
+}
+
+}  // namespace stakewright::roof

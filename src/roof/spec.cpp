@@ -1,0 +1,120 @@
+#include "spec.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <string>
+
+#include "stakewright/base/angle.hpp"
+#include "stakewright/base/error.hpp"
+
+namespace stakewright::roof {
+namespace {
+
+/// Steeper is no roof but a wall, and its rafters have no end.
+constexpr double kSteepest_rad = 89.0 * base::kDegree_rad;
+
+/// A notch past this share of the depth is a question for the designer.  Common
+/// practice, no source.
+constexpr double kDeepestNotch = 1.0 / 3.0;
+
+/// The bearing a seat is given when nothing is said: a 4 in nominal beam.
+constexpr double kUsualSeat_m = 0.0889;
+
+void require_above_zero(const char* key, double value) {
+  if (!(std::isfinite(value) && value > 0.0))
+    throw base::InputError(
+        fmt::format("{} {:g} m; accepted is a finite length above 0", key, value));
+}
+
+void require_zero_or_more(const char* key, double value) {
+  if (!(std::isfinite(value) && value >= 0.0))
+    throw base::InputError(
+        fmt::format("{} {:g} m; accepted is a finite length, 0 or more", key, value));
+}
+
+void require_pitch(double pitch) {
+  if (!(pitch > 0.0 && pitch < std::tan(kSteepest_rad)))
+    throw base::InputError(
+        fmt::format("pitch {:g}; accepted is a rise over run above 0 and below 89 degrees", pitch));
+}
+
+void require_sizes(const Spec& spec) {
+  require_pitch(spec.pitch);
+  require_zero_or_more("overhang", spec.overhang_m);
+  require_above_zero("rafter", spec.rafter_m);
+  require_above_zero("rafter_depth", spec.rafter_depth_m);
+  require_above_zero("hip", spec.hip_m);
+  require_above_zero("spacing", spec.spacing_m);
+  require_zero_or_more("hub", spec.hub_m);
+  require_zero_or_more("fascia", spec.fascia_m);
+  require_zero_or_more("seat", spec.seat_m);
+  require_zero_or_more("shortest_jack", spec.shortest_jack_m);
+}
+
+void require_room(const layout::Polygon& plate, const Spec& spec) {
+  const double flat_radius = layout::flat_radius_m(plate);
+  if (spec.rafter_m >= spec.spacing_m)
+    throw base::InputError(
+        fmt::format("rafter {:g} m thick at a spacing of {:g} m; accepted is a "
+                    "rafter thinner than its spacing",
+                    spec.rafter_m, spec.spacing_m));
+  if (spec.hub_m >= 2.0 * flat_radius)
+    throw base::InputError(
+        fmt::format("hub {:g} m across flats; accepted is less than the {:g} m between the plates",
+                    spec.hub_m, 2.0 * flat_radius));
+  if (0.5 * spec.hip_m >= flat_radius * std::sin(std::numbers::pi / plate.sides))
+    throw base::InputError(fmt::format(
+        "hip {:g} m thick; accepted on {} sides is less than {:g} m, or the hips fill the roof",
+        spec.hip_m, plate.sides, 2.0 * flat_radius * std::sin(std::numbers::pi / plate.sides)));
+}
+
+double seat_of(const Spec& spec) {
+  const double slope_rad = std::atan(spec.pitch);
+  if (spec.seat_m <= 0.0)
+    return std::min(kUsualSeat_m, kDeepestNotch * spec.rafter_depth_m / std::sin(slope_rad));
+  const double whole = spec.rafter_depth_m / std::sin(slope_rad);
+  if (spec.seat_m >= whole)
+    throw base::InputError(
+        fmt::format("seat {:g} m; accepted is less than {:g} m, where it cuts the rafter through",
+                    spec.seat_m, whole));
+  return spec.seat_m;
+}
+
+}  // namespace
+
+Roof roof_over(const layout::Polygon& plate, const Spec& spec) {
+  require_sizes(spec);
+  require_room(plate, spec);
+  Roof roof;
+  roof.spec = spec;
+  roof.flat_radius_m = layout::flat_radius_m(plate);
+  roof.height_m = spec.pitch * roof.flat_radius_m;
+  roof.seat_m = seat_of(spec);
+  roof.heel_m = spec.rafter_depth_m / std::cos(std::atan(spec.pitch)) - roof.seat_m * spec.pitch;
+  return roof;
+}
+
+std::string_view name_of(PartKind kind) {
+  switch (kind) {
+    case PartKind::hip:
+      return "hip";
+    case PartKind::common:
+      return "common";
+    case PartKind::jack:
+      return "jack";
+    case PartKind::fascia:
+      return "fascia";
+    case PartKind::beam:
+      return "beam";
+    case PartKind::post:
+      return "post";
+  }
+  return {};
+}
+
+double square_figure_m(double angle_rad, double arm_m) { return arm_m * std::tan(angle_rad); }
+
+}  // namespace stakewright::roof

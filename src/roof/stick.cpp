@@ -1,0 +1,80 @@
+#include "stick.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "figures.hpp"
+
+namespace stakewright::roof {
+namespace {
+
+constexpr double kRightAngle_rad = std::numbers::pi / 2.0;
+
+Setting setting(double square_rad, double mitre_rad, double bevel_rad) {
+  return {std::tan(square_rad), mitre_rad, bevel_rad, bevel_rad > kCommonSawTilt_rad};
+}
+
+/// Plumb height of the stick's square top edge above a face at half the stick's thickness.
+double edge_above_face_m(const Hip<double>& hip, const Face<double>& face, double half_m) {
+  return half_m * std::abs(dot(face.normal, hip.right)) / face.normal.z;
+}
+
+}  // namespace
+
+double hip_top_m(const Roof& roof) { return 0.5 * roof.spec.hub_m; }
+
+double common_top_m(const Roof& roof, const Surroundings<double>& around) {
+  const double to_left = angle_to_hip(around.here, around.left);
+  const double to_right = angle_to_hip(around.here, around.right);
+  const double hub_corner = 0.5 * roof.spec.hub_m / std::cos(0.5 * (to_left + to_right));
+  return std::max({hub_corner, short_of_hip_m(roof, to_left), short_of_hip_m(roof, to_right)});
+}
+
+double short_of_hip_m(const Roof& roof, double angle_rad) {
+  return 0.5 * roof.spec.hip_m / std::sin(angle_rad);
+}
+
+void finish_rafter(Part& part, const Roof& roof, double line_m, double slope_rad,
+                   double level_short_m, double tail_m) {
+  part.shortening_m = level_short_m / std::cos(slope_rad);
+  part.tail_m = tail_m;
+  part.overall_m = line_m - part.shortening_m + tail_m;
+  part.heel_m = roof.heel_m;
+  part.notch_m = std::max(0.0, roof.spec.rafter_depth_m - roof.heel_m * std::cos(slope_rad));
+}
+
+double hip_drop_m(const Roof& roof, const Surroundings<double>& around) {
+  const double half = 0.5 * roof.spec.hip_m;
+  return std::max(edge_above_face_m(around.left, around.before, half),
+                  edge_above_face_m(around.left, around.here, half));
+}
+
+double fascia_width_m(const Roof& roof, const Face<double>& face) {
+  if (roof.spec.tail == Tail::square) return roof.spec.rafter_depth_m;
+  return roof.spec.rafter_depth_m / std::cos(slope(face));
+}
+
+double seat_length_m(const Roof& roof, double slope_rad) {
+  const double notch = std::max(0.0, roof.spec.rafter_depth_m - roof.heel_m * std::cos(slope_rad));
+  return notch / std::sin(slope_rad);
+}
+
+Setting plumb_setting(double slope_rad) { return setting(slope_rad, slope_rad, 0.0); }
+
+Setting seat_setting(double slope_rad) {
+  return setting(slope_rad, kRightAngle_rad - slope_rad, 0.0);
+}
+
+Setting cheek_setting(double slope_rad, double plan_rad) {
+  const double on_top_rad = std::atan(std::tan(plan_rad) * std::cos(slope_rad));
+  return setting(on_top_rad, slope_rad, kRightAngle_rad - plan_rad);
+}
+
+Setting rip_setting(double bevel_rad) { return setting(bevel_rad, 0.0, bevel_rad); }
+
+Setting board_setting(const SawAngles<double>& saw, double square_rad) {
+  return setting(square_rad, saw.mitre, saw.bevel);
+}
+
+}  // namespace stakewright::roof

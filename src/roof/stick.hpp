@@ -1,0 +1,49 @@
+// What a carpenter marks on one stick besides its line: shortening, seat, notch,
+// and the settings of square and saw.  Plain numbers: none of these decides a fit.
+#pragma once
+
+#include "bay.hpp"
+#include "faces.hpp"
+
+namespace stakewright::roof {
+
+/// Level distance from the apex at which a hip's end lies.
+double hip_top_m(const Roof& roof);
+
+/// Level distance from the apex, along its middle, at which a common's end meets
+/// the sides of its two hips or the hub's corner, whichever is further out.
+double common_top_m(const Roof& roof, const Surroundings<double>& around);
+
+/// Level distance by which a stick that meets a hip at `angle_rad` in plan stops
+/// short of the hip's middle: half the hip's thickness over the sine.
+double short_of_hip_m(const Roof& roof, double angle_rad);
+
+/// Fills shortening, tail, overall, heel and notch of a rafter.
+/// `level_short_m` is the shortening in plan, `tail_m` along the slope.
+void finish_rafter(Part& part, const Roof& roof, double line_m, double slope_rad,
+                   double level_short_m, double tail_m);
+
+/// Plumb height by which the edges of a hip's square top stand above the faces,
+/// the higher of the two: how far the hip is let down when it is not backed.
+double hip_drop_m(const Roof& roof, const Surroundings<double>& around);
+
+/// Width of the fascia board: that of the face it is nailed to, the end of the tail.
+double fascia_width_m(const Roof& roof, const Face<double>& face);
+
+/// Level seat of a rafter of this slope, once its top edge stands at the common heel.
+double seat_length_m(const Roof& roof, double slope_rad);
+
+/// Cuts marked on the side of a rafter with the square held at rise and run.
+Setting plumb_setting(double slope_rad);
+Setting seat_setting(double slope_rad);
+
+/// An upright cut at `plan_rad` to the middle of a rafter: marked on its top edge.
+Setting cheek_setting(double slope_rad, double plan_rad);
+
+/// A rip along the stick.
+Setting rip_setting(double bevel_rad);
+
+/// A compound cut of a board; `square_rad` is the angle that the square shows.
+Setting board_setting(const SawAngles<double>& saw, double square_rad);
+
+}  // namespace stakewright::roof
