@@ -15,26 +15,36 @@ namespace {
 class Parser {
  public:
   Parser() {
-    if (csv_init(&parser_, CSV_STRICT_FINI) != 0) throw std::bad_alloc();
+    if (csv_init(&parser_, 0) != 0) throw std::bad_alloc();
   }
   Parser(const Parser&) = delete;
   Parser& operator=(const Parser&) = delete;
   ~Parser() { csv_free(&parser_); }
 
-  /// Fields of one line.  False when a quote is open at its end; the parser is then spent.
+  /// Fields of one line that is not blank.  False when its row has not ended with it: a quote is
+  /// open, and the parser is spent.
   bool read(std::string_view line, std::vector<std::string>& fields) {
-    if (csv_parse(&parser_, line.data(), line.size(), take_field, nullptr, &fields) != line.size())
-      throw std::bad_alloc();  // outside strict mode the library stops for nothing else
-    return csv_fini(&parser_, take_field, nullptr, &fields) == 0;
+    fields_ = &fields;
+    row_ended_ = false;
+    feed(line);
+    feed("\n");
+    return row_ended_;
   }
 
  private:
-  static void take_field(void* bytes, std::size_t size, void* fields) {
-    static_cast<std::vector<std::string>*>(fields)->emplace_back(static_cast<const char*>(bytes),
-                                                                 size);
+  void feed(std::string_view bytes) {
+    // Outside its strict mode the library stops for nothing but want of memory.
+    if (csv_parse(&parser_, bytes.data(), bytes.size(), take_field, take_row, this) != bytes.size())
+      throw std::bad_alloc();
   }
+  static void take_field(void* bytes, std::size_t size, void* self) {
+    static_cast<Parser*>(self)->fields_->emplace_back(static_cast<const char*>(bytes), size);
+  }
+  static void take_row(int, void* self) { static_cast<Parser*>(self)->row_ended_ = true; }
 
   csv_parser parser_{};
+  std::vector<std::string>* fields_ = nullptr;
+  bool row_ended_ = false;
 };
 
 [[noreturn]] void refuse(const std::string& name, int line, const std::string& problem) {
@@ -55,7 +65,8 @@ std::vector<Row> rows_from_text(std::string_view text, const std::string& name,
   for (int line = 1; !text.empty(); ++line) {
     const std::string_view read = text.substr(0, text.find('\n'));
     text.remove_prefix(std::min(read.size() + 1, text.size()));
-    if (read.starts_with('#')) continue;
+    const bool blank = read.find_first_not_of(" \t") == std::string_view::npos;
+    if (blank || read.starts_with('#')) continue;
     if (read.find('\r') != std::string_view::npos)
       refuse(name, line, "read a carriage return within a line; accepted: LF or CRLF at its end");
     Row row{line, {}};

@@ -101,8 +101,9 @@ Table document_from_text(std::string_view text, const std::string& name) {
   try {
     return table_of(toml::parse(text), 0);
   } catch (const toml::parse_error& error) {
-    throw base::InputError(fmt::format("{}, line {}: {}; accepted: TOML", name,
-                                       line_of(error.source()), printable(error.description())));
+    throw base::InputError(fmt::format("{}, line {}: {}; accepted: TOML, as in side = \"9ft\"",
+                                       name, line_of(error.source()),
+                                       printable(error.description())));
   } catch (const base::InputError& error) {
     throw base::InputError(fmt::format("{}, {}", name, error.what()));
   }

@@ -1,1 +1,109 @@
-// being written
+#include "stakewright/job/job.hpp"
+
+namespace stakewright::job {
+namespace {
+
+constexpr const char* kHead =
+    R"toml(# A job for stakewright.  It runs as it stands: change what differs on your site.
+# A line that begins with # is a remark; take the # away to use what stands behind it.
+#
+# Lengths: "16ft", "12' 4-5/16\"", "12-4-5/16" (feet-inches-fraction), "148 5/16in",
+#          "3.766m", "3766mm".  A bare number is in the units below (feet-inches: feet).
+#
+# Before the first stake: have buried services located.  Keep a steel tape away from power
+# lines, keep out of a dig that nobody has shored, and check the tape against a known length.
+# Sizes, depth, frost, uplift and fixings follow the local code and a licensed designer; this
+# file holds none of them.
+
+title = "My shelter"
+units = "feet-inches"          # "feet-inches", "mm" or "m"
+
+[plan]
+sides = 6                      # 3 to 48
+across_flats = "16ft"          # exactly one size; the others are:
+# side = "9ft"
+# corner_radius = "9ft"        # centre to corner
+# flat_radius = "8ft"          # centre to the middle of a side
+# across_corners = "18ft"      # even number of sides
+# flat_to_corner = "17ft"      # odd number of sides
+# perimeter = "54ft"
+# floor_area = "220 sq ft"
+line = "post centres"          # what the size is measured to, in your words
+
+[site]
+centre = ["0", "0"]            # the centre pin O: right, forward
+facing = 0.0                   # degrees clockwise from forward to the middle of side A-B
+# hold = ["A", "B"]            # stakes that must not move
+# batter_setback = "4ft"       # corner to batter board along the string
+)toml";
+
+constexpr const char* kSurroundings = R"toml(
+# [[site.pin]]                 # a point that is known already
+# name = "P1"
+# at = ["-12ft", "-10ft"]
+# [[site.pin]]
+# name = "P2"
+# at = ["12ft", "-10ft"]
+
+# [[site.keep_clear]]          # an outline no line of the job may cross
+# name = "boundary setback"
+# keep = "inside"              # "inside" or "outside"
+# of = [["-20ft", "-20ft"], ["20ft", "-20ft"], ["20ft", "20ft"], ["-20ft", "20ft"]]
+
+[lines]                        # outward from the plan line, named as you like
+plate = "2-3/4in"              # where the rafters bear; the roof is worked from it
+slab_edge = "8in"
+dig = "2ft"
+
+[tolerance]
+corner = "1/4in"               # how far a corner may be from its true place
+level = "1/8in"                # how far a corner may be from level
+part = "1/16in"                # what a saw cut and a joint forgive
+confidence = 0.95              # how sure a verdict must be, 0.5 to 0.9999
+
+[staking]                      # what usually happens on a site like this
+spread = "1/8in"               # standard deviation of a stake's place, when all went well
+misread = 0.02                 # chance that any one reading is a slip
+misplaced = 0.05               # chance that any one stake stands wrong
+)toml";
+
+constexpr const char* kInstruments = R"toml(
+# Built in: "steel", "fibreglass", "laser".  Describe a tape of your own like this:
+# [[instrument]]
+# name = "blue tape"
+# kind = "tape"                # "tape" or "laser"
+# constant = "1/16in"          # standard deviation of a reading that does not grow ...
+# per_length = 0.0001          # ... and that grows with length
+# centring = "1/16in"          # standard deviation of holding over a stake, each end
+# scale = 0.0002               # standard deviation of an unknown scale error
+# zero = "1/32in"              # standard deviation of an unknown zero error (worn hook)
+# nominal = "100ft"            # checked against a known length: marked ...
+# actual = "99.98ft"           # ... and measured
+# expansion = "6.45e-6/F"      # with a temperature column in the readings
+# standard_temperature = "68F"
+# standard_pull = "12lbf"      # with a pull column in the readings
+# section = "0.0075in2"
+# modulus = "29e6psi"
+# weight = "0.028lbf/ft"       # a tape held at its ends only sags
+)toml";
+
+constexpr const char* kRoof = R"toml(
+[roof]
+pitch = "8/12"                 # rise over run of the commons; also "33.7deg" or "0.667"
+overhang = "18in"              # level, plate line to the face the fascia sits on
+rafter = "1-1/2in"             # thickness
+rafter_depth = "5-1/2in"
+hip = "2-1/2in"                # thickness
+spacing = "16in"               # jacks, on centre, from the common outwards
+hub = "0"                      # across flats of a king post or hub; 0: the rafters meet
+fascia = "3/4in"               # thickness
+tail = "square"                # "square" or "plumb"
+eave = "level"                 # "level" or "even": keep the fascia level, or the overhang even
+apex_over = "placed centre"    # "placed centre", "pin" or "even hips"
+)toml";
+
+}  // namespace
+
+std::string starter_job() { return std::string(kHead) + kSurroundings + kInstruments + kRoof; }
+
+}  // namespace stakewright::job
