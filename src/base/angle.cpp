@@ -17,7 +17,7 @@ constexpr double kTurn_deg = 360.0;
 [[noreturn]] void refuse(std::string_view text) {
   throw InputError(fmt::format(
       "read {}; accepted: a pitch above 0 and below {:.0f} degrees, such as 8/12, 33.7deg, 0.667",
-      quoted(text), kSteepestPitch_deg));
+      in_quotes(text), kSteepestPitch_deg));
 }
 
 // Halves away from zero, as lengths; a figure that rounds to nothing has no sign.

@@ -142,7 +142,7 @@ double whole_text(std::string_view text, Measure measure, const char* accepted, 
     if (size > limit) refuse(limit_words);
     return minus && size > 0.0 ? -size : size;
   } catch (const Refusal& refusal) {
-    throw InputError(fmt::format("read {}; accepted: {}", quoted(text), refusal.accepted));
+    throw InputError(fmt::format("read {}; accepted: {}", in_quotes(text), refusal.accepted));
   }
 }
 

@@ -73,7 +73,7 @@ double quantity_from_text(std::string_view text, Quantity quantity) {
     if (!scan.at_end()) break;
     return ((minus ? -number->value : number->value) - unit.offset) * unit.factor;
   }
-  throw InputError(fmt::format("read {}; accepted: {}", quoted(text), known.accepted));
+  throw InputError(fmt::format("read {}; accepted: {}", in_quotes(text), known.accepted));
 }
 
 }  // namespace stakewright::base

@@ -43,7 +43,7 @@ bool changes_the_line(char32_t code) {
 
 }  // namespace
 
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
   std::string result = "\"";
   std::size_t taken = 0;
   while (taken < text.size()) {

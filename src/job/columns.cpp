@@ -29,9 +29,9 @@ void Names::demand(const std::string& name) const {
     return lower_case(name) == lower_case(known);
   });
   const std::string meant =
-      other == known_.end() ? "" : fmt::format("; did you mean {}?", base::quoted(*other));
+      other == known_.end() ? "" : fmt::format("; did you mean {}?", base::in_quotes(*other));
   throw base::InputError(
-      fmt::format("read {}; accepted: {}{}", base::quoted(name), listed(), meant));
+      fmt::format("read {}; accepted: {}{}", base::in_quotes(name), listed(), meant));
 }
 
 std::string Names::listed() const {
@@ -48,7 +48,7 @@ Columns::Columns(const Row& header, const std::string& file) {
     if (std::find(kColumns.begin(), kColumns.end(), name) == kColumns.end())
       refuse(file, header,
              fmt::format("unknown column {}; the nearest known column is {}; accepted: {}",
-                         base::quoted(header.fields[k]), nearest_key(name, kColumns),
+                         base::in_quotes(header.fields[k]), nearest_key(name, kColumns),
                          fmt::join(kColumns, ", ")));
     if (!by_name_.emplace(name, k).second)
       refuse(file, header, fmt::format("read column {} twice; accepted: once", name));
@@ -74,7 +74,7 @@ void Columns::demand_no_more(const Row& row) const {
     if (!named && !row.fields[k].empty())
       throw base::InputError(
           fmt::format("read {} under no column; accepted: fields in the named columns, one each",
-                      base::quoted(row.fields[k])));
+                      base::in_quotes(row.fields[k])));
   }
 }
 

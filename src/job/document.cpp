@@ -87,7 +87,7 @@ Value value_of(const toml::node& node, int levels) {
 }
 
 std::string printable(std::string_view text) {
-  return base::is_printable(text) ? std::string(text) : base::quoted(text);
+  return base::is_printable(text) ? std::string(text) : base::in_quotes(text);
 }
 
 }  // namespace

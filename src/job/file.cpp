@@ -42,7 +42,7 @@ class Descriptor {
 };
 
 std::string shown(const std::string& path) {
-  return base::is_printable(path) ? path : base::quoted(path);
+  return base::is_printable(path) ? path : base::in_quotes(path);
 }
 
 [[noreturn]] void refuse(const std::string& path, const std::string& problem) {

@@ -169,7 +169,7 @@ Job job_from(const Section& top) {
 }  // namespace
 
 Job job_from_text(std::string_view text, const std::string& name) {
-  const std::string file = base::is_printable(name) ? name : base::quoted(name);
+  const std::string file = base::is_printable(name) ? name : base::in_quotes(name);
   const Table document = document_from_text(text, file);
   return job_from(Section(
       document, file, "", 1,

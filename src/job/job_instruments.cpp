@@ -120,7 +120,7 @@ Instrument read_instrument(const Section& table, base::Units units) {
   if (result.kind != kind)
     table.refuse(kind_entry, fmt::format("{} is built in as another kind; accepted: its own kind, "
                                          "or another name",
-                                         base::quoted(name)));
+                                         base::in_quotes(name)));
   read_errors(table, units, result);
   read_corrections(table, units, result);
   demand_whole_corrections(table, result);
@@ -137,7 +137,7 @@ std::vector<Instrument> read_instruments(const Section& top, base::Units units) 
     if (std::find(stated.begin(), stated.end(), instrument.name) != stated.end())
       table.refuse(*table.find("name"),
                    fmt::format("read {} a second time; accepted: each name once",
-                               base::quoted(instrument.name)));
+                               base::in_quotes(instrument.name)));
     stated.push_back(instrument.name);
     const auto same = std::find_if(all.begin(), all.end(), [&](const Instrument& known) {
       return known.name == instrument.name;

@@ -25,10 +25,10 @@ std::vector<std::string> read_hold(const Value& value, const std::vector<std::st
     const std::string name = name_from(item);
     if (std::find(stakes.begin(), stakes.end(), name) == stakes.end())
       throw base::InputError(
-          fmt::format("read {}; accepted: {}", base::quoted(name), fmt::join(stakes, ", ")));
+          fmt::format("read {}; accepted: {}", base::in_quotes(name), fmt::join(stakes, ", ")));
     if (std::find(held.begin(), held.end(), name) != held.end())
       throw base::InputError(
-          fmt::format("read {} twice; accepted: each stake once", base::quoted(name)));
+          fmt::format("read {} twice; accepted: each stake once", base::in_quotes(name)));
     held.push_back(name);
   }
   return held;
@@ -41,7 +41,7 @@ void demand_new_name(const std::string& name, const std::vector<std::string>& ta
       throw base::InputError(
           fmt::format("read {}, which {} has already; accepted: a name that differs from every "
                       "stake's and pin's by more than capitals",
-                      base::quoted(name), base::quoted(other)));
+                      base::in_quotes(name), base::in_quotes(other)));
 }
 
 std::vector<layout::Pin> read_pins(const Section& site, base::Units units,

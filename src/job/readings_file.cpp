@@ -20,7 +20,7 @@ using readings::Reading;
 constexpr std::size_t kLongestNote = 200;
 
 [[noreturn]] void refuse(std::string_view read, const std::string& accepted) {
-  throw base::InputError(fmt::format("read {}; accepted: {}", base::quoted(read), accepted));
+  throw base::InputError(fmt::format("read {}; accepted: {}", base::in_quotes(read), accepted));
 }
 
 Names points_of(const Job& job) {
@@ -102,7 +102,7 @@ void read_instrument(const Fields& fields, const Against& against, Reading& into
     const Kind kind = instrument_named(text, against.job).kind;
     if (!fields.has("kind")) into.kind = kind;
     if (kind != into.kind)
-      throw base::InputError(fmt::format("read {}, a {}; accepted: a {}", base::quoted(text),
+      throw base::InputError(fmt::format("read {}, a {}; accepted: a {}", base::in_quotes(text),
                                          word(kind), word(into.kind)));
     return text;
   });
@@ -193,7 +193,7 @@ Reading reading_from(const Row& row, const Columns& columns, const std::string& 
 
 std::vector<Reading> readings_from_text(std::string_view text, const std::string& name,
                                         const Job& job) {
-  const std::string file = base::is_printable(name) ? name : base::quoted(name);
+  const std::string file = base::is_printable(name) ? name : base::in_quotes(name);
   const std::vector<Row> rows = rows_from_text(text, file, kMostReadings);
   if (rows.empty())
     throw base::InputError(file +

@@ -12,7 +12,7 @@ namespace {
 
 std::string shown(std::string_view key) {
   return base::is_printable(key) && key.size() <= base::kLongestQuote ? std::string(key)
-                                                                      : base::quoted(key);
+                                                                      : base::in_quotes(key);
 }
 
 }  // namespace

@@ -36,7 +36,7 @@ bool Range::has(double value) const {
 
 std::string words_of(const Value& value) {
   struct Words {
-    std::string operator()(const std::string& text) const { return base::quoted(text); }
+    std::string operator()(const std::string& text) const { return base::in_quotes(text); }
     std::string operator()(std::int64_t whole) const { return fmt::format("\"{}\"", whole); }
     std::string operator()(double decimal) const {
       return fmt::format("\"{}\"", decimal_text(decimal));
@@ -61,7 +61,7 @@ void demand_name(const std::string& name) {
       name.front() == ' ' || name.back() == ' ' || name.front() == '#')
     throw base::InputError(fmt::format(
         "read {}; accepted: a name of 1 to {} characters, no space at either end, no # in front",
-        base::quoted(name), kLongestName));
+        base::in_quotes(name), kLongestName));
 }
 
 std::string name_from(const Value& value) {
@@ -120,7 +120,7 @@ const List& list_from(const Value& value, const char* accepted) {
 
 void refuse_word(const Value& value, const std::vector<std::string_view>& words) {
   std::vector<std::string> quoted;
-  for (const std::string_view word : words) quoted.push_back(base::quoted(word));
+  for (const std::string_view word : words) quoted.push_back(base::in_quotes(word));
   refuse(value, fmt::format("{}", fmt::join(quoted, ", ")));
 }
 

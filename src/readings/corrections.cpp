@@ -95,8 +95,9 @@ std::vector<Correction> corrections(const Reading& reading, const Instrument& in
 
 std::string name_of(const Reading& reading) {
   const auto shown = [](const std::string& label) {
-    return base::is_printable(label) && label.size() <= base::kLongestQuote ? label
-                                                                            : base::quoted(label);
+    return base::is_printable(label) && label.size() <= base::kLongestQuote
+               ? label
+               : base::in_quotes(label);
   };
   const std::string ends = fmt::format("reading {} to {}", shown(reading.from), shown(reading.to));
   return reading.line > 0 ? fmt::format("{} (line {})", ends, reading.line) : ends;

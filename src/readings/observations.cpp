@@ -41,7 +41,7 @@ std::size_t point_index(const Reading& reading, const std::string& label, const 
                         const std::vector<std::string>& labels) {
   const auto found = points.find(label);
   if (found == points.end())
-    refuse(reading, base::quoted(label), fmt::format("{}", fmt::join(labels, ", ")));
+    refuse(reading, base::in_quotes(label), fmt::format("{}", fmt::join(labels, ", ")));
   return found->second;
 }
 
@@ -51,11 +51,11 @@ std::size_t instrument_index(const Reading& reading, const Places& by_name,
       reading.instrument.empty() ? default_instrument(reading.kind) : reading.instrument;
   const auto found = by_name.find(name);
   if (found == by_name.end())
-    refuse(reading, "instrument " + base::quoted(name),
+    refuse(reading, "instrument " + base::in_quotes(name),
            fmt::format("{}", fmt::join(names_of(instruments), ", ")));
   const Kind kind = instruments[found->second].kind;
   if (kind != reading.kind)
-    refuse(reading, fmt::format("instrument {}, a {}", base::quoted(name), word(kind)),
+    refuse(reading, fmt::format("instrument {}, a {}", base::in_quotes(name), word(kind)),
            fmt::format("an instrument of kind {}", word(reading.kind)));
   return found->second;
 }

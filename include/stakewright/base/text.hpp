@@ -14,7 +14,7 @@ inline constexpr std::size_t kLongestQuote = 40;
 /// The text between double quotes, for a message: cut after `kLongestQuote` bytes (never inside
 /// a character) and then ended by `...`; control characters, marks that turn the writing
 /// direction and bytes that are not UTF-8 are written out (`\x1b`, `\u202e`).
-std::string quoted(std::string_view text);
+std::string in_quotes(std::string_view text);
 
 /// Offset of the first byte that is not well-formed UTF-8 (RFC 3629: no overlong forms, no
 /// surrogates, nothing past U+10FFFF), or nothing when all of it is.
