@@ -1,0 +1,178 @@
+// The roof as planned: what is listed, and how its figures hang together.
+
+#include <gmock/gmock.h>
+
+#include <map>
+#include <set>
+
+#include "roof/roofs.hpp"
+#include "roof/trade.hpp"
+
+namespace stakewright::roof {
+namespace {
+
+/// Figures of metres from sums of a few steps: rounding of doubles, with room.
+constexpr double kRounding = 1e-11;
+
+TEST(PlannedRoof, HasOneHipACornerAndOneCommonAndFasciaASide) {
+  for (int sides = 3; sides <= 48; ++sides) {
+    Spec spec;
+    spec.overhang_m = 0.4;
+    const Carry roof = planned(sides, 4.0, spec);
+    std::map<PartKind, std::set<std::string>> places;
+    for (const auto& one : roof.parts)
+      EXPECT_TRUE(places[one.kind].insert(one.at).second) << one.at << " twice";
+    const auto n = static_cast<std::size_t>(sides);
+    EXPECT_EQ(places[PartKind::hip].size(), n);
+    EXPECT_EQ(places[PartKind::common].size(), n);
+    EXPECT_EQ(places[PartKind::fascia].size(), n);
+    EXPECT_EQ(roof.eaves.size(), n);
+    EXPECT_TRUE(roof.remarks.empty());
+  }
+}
+
+TEST(PlannedRoof, HasEveryPartOfAKindAlikeAndNothingFound) {
+  for (const auto& site : random_sites(40, 301)) {
+    SCOPED_TRACE(site.words);
+    const Carry roof = carry(site.plan, site.plate_offset_m, site.spec, {}, std::nullopt);
+    std::map<PartKind, Part> first;
+    for (const auto& one : roof.parts) {
+      EXPECT_FALSE(one.line.found || one.line.difference || one.line.uncertainty);
+      EXPECT_EQ(one.fit, Fit::pattern);
+      const Part& alike = first.emplace(one.kind, one).first->second;
+      if (one.kind == PartKind::jack) continue;
+      EXPECT_NEAR(one.line.planned, alike.line.planned, kRounding);
+      EXPECT_NEAR(one.overall_m, alike.overall_m, kRounding);
+    }
+    std::map<std::pair<PartKind, std::string>, double> angles;
+    for (const auto& one : roof.cuts) {
+      const double alike =
+          angles.emplace(std::pair{one.part, one.name}, one.angle.planned).first->second;
+      EXPECT_NEAR(one.angle.planned, alike, kRounding) << one.name << " at " << one.at;
+    }
+  }
+}
+
+TEST(PlannedRoof, StandsPitchTimesThePlatesFlatRadiusOverTheCentre) {
+  for (const auto& site : random_sites(40, 302)) {
+    const Carry roof = carry(site.plan, site.plate_offset_m, site.spec, {}, std::nullopt);
+    const double flat_radius = layout::flat_radius_m(site.plan.polygon) + site.plate_offset_m;
+    EXPECT_NEAR(roof.apex.height_m, site.spec.pitch * flat_radius, kRounding) << site.words;
+    EXPECT_EQ(roof.apex.at, site.plan.centre);
+    // Run, rise and length of the common and of the hip make right triangles.
+    EXPECT_NEAR(part(roof, PartKind::common, "A-B").line.planned,
+                std::hypot(flat_radius, roof.apex.height_m), kRounding);
+    EXPECT_NEAR(part(roof, PartKind::hip, "A").line.planned,
+                std::hypot(flat_radius / std::cos(std::numbers::pi / site.plan.polygon.sides),
+                           roof.apex.height_m),
+                kRounding);
+  }
+}
+
+TEST(PlannedRoof, PutsThePlannedOverhangAndDropUnderEveryEave) {
+  for (const auto& site : random_sites(40, 303)) {
+    const Carry roof = carry(site.plan, site.plate_offset_m, site.spec, {}, std::nullopt);
+    for (const auto& eave : roof.eaves) {
+      EXPECT_NEAR(eave.overhang.planned, site.spec.overhang_m, kRounding) << site.words;
+      EXPECT_NEAR(eave.drop.planned, site.spec.overhang_m * site.spec.pitch, kRounding);
+    }
+    // The eave line is a side of the polygon with the overhang added to the flat radius.
+    const double out =
+        layout::flat_radius_m(site.plan.polygon) + site.plate_offset_m + site.spec.overhang_m;
+    EXPECT_NEAR(part(roof, PartKind::fascia, "A-B").line.planned,
+                2.0 * out * std::tan(std::numbers::pi / site.plan.polygon.sides), kRounding);
+  }
+}
+
+TEST(Rafter, IsItsLineLessTheShorteningPlusTheTail) {
+  for (const auto& site : random_sites(40, 304)) {
+    const Carry roof = carry(site);
+    for (const auto& one : roof.parts) {
+      if (one.kind == PartKind::fascia || one.kind == PartKind::beam) continue;
+      const double line = one.fit == Fit::pattern ? one.line.planned : *one.line.found;
+      EXPECT_NEAR(one.overall_m, line - one.shortening_m + one.tail_m, kRounding) << site.words;
+    }
+  }
+}
+
+TEST(Rafter, TailIsTheOverhangAlongTheSlope) {
+  Spec spec;
+  spec.pitch = 0.75;  // 3-4-5: 0.4 m out is 0.5 m along a common
+  spec.overhang_m = 0.4;
+  const Carry roof = planned(4, 3.0, spec);
+  EXPECT_NEAR(part(roof, PartKind::common, "C-D").tail_m, 0.5, kRounding);
+  // A hip of a square roof goes out root two as far and drops as much.
+  EXPECT_NEAR(part(roof, PartKind::hip, "C").tail_m, std::sqrt(2 * 0.16 + 0.09), kRounding);
+}
+
+TEST(Seat, TakesAThirdOfTheDepthAtMostWhenNothingIsSaid) {
+  Spec spec;
+  for (const double pitch : {0.1, 0.3, 0.5, 2.0 / 3.0, 1.0, 2.0}) {
+    spec.pitch = pitch;
+    const Part common = part(planned(6, 3.0, spec), PartKind::common, "A-B");
+    EXPECT_LE(common.notch_m, spec.rafter_depth_m / 3.0 + kRounding);
+    const double slope = std::atan(pitch);
+    const double seat_m = common.notch_m / std::sin(slope);
+    EXPECT_LE(seat_m, 3.5 * kInch_m + kRounding);
+    // By hand: plumb depth of the rafter less the plumb depth of the notch.
+    EXPECT_NEAR(common.heel_m, spec.rafter_depth_m / std::cos(slope) - seat_m * pitch, kRounding);
+  }
+}
+
+TEST(Seat, OfTheHipLeavesItsTopInTheFaces) {
+  Spec spec;
+  spec.seat_m = 0.06;
+  const Carry roof = planned(6, 3.0, spec);
+  const Part& hip = part(roof, PartKind::hip, "A");
+  const Part& common = part(roof, PartKind::common, "A-B");
+  EXPECT_EQ(hip.heel_m, common.heel_m);
+  EXPECT_NEAR(common.notch_m, 0.06 * std::sin(std::atan(0.5)), kRounding);
+  const double hip_slope = cut(roof, PartKind::hip, "A", "plumb").angle.planned;
+  // What is left over the seat, plumb, is the heel.
+  EXPECT_NEAR((spec.rafter_depth_m - hip.notch_m) / std::cos(hip_slope), common.heel_m, kRounding);
+}
+
+TEST(Settings, OfPlumbAndSeatCutsShowRiseOnRun) {
+  Spec spec;
+  spec.pitch = 8.0 / 12.0;
+  const Carry roof = planned(6, 3.0, spec);
+  for (const char* name : {"plumb", "seat"})
+    EXPECT_NEAR(12.0 * cut(roof, PartKind::common, "A-B", name).setting.square, 8.0, kRounding);
+  const Cut& plumb = cut(roof, PartKind::common, "A-B", "plumb");
+  const Cut& seat = cut(roof, PartKind::common, "A-B", "seat");
+  EXPECT_NEAR(plumb.setting.mitre_rad + seat.setting.mitre_rad, std::numbers::pi / 2, kRounding);
+  EXPECT_FALSE(plumb.setting.past_tilt);
+}
+
+TEST(Settings, FlagABevelPastWhatCommonSawsTilt) {
+  Spec spec;
+  spec.tail = Tail::plumb;
+  spec.overhang_m = 0.3;
+  // Three sides meet at 60 degrees each board, four at 45, which the saw still does.
+  EXPECT_TRUE(cut(planned(3, 3.0, spec), PartKind::fascia, "A-B left", "bevel").setting.past_tilt);
+  EXPECT_FALSE(cut(planned(5, 3.0, spec), PartKind::fascia, "A-B left", "bevel").setting.past_tilt);
+}
+
+TEST(SquareFigure, IsRiseOnTheTonguesArm) {
+  EXPECT_NEAR(square_figure_m(std::atan(8.0 / 12.0), 12.0 * kInch_m), 8.0 * kInch_m, kRounding);
+  EXPECT_NEAR(square_figure_m(std::atan(8.0 / 12.0), 0.250), 0.250 * 2.0 / 3.0, kRounding);
+}
+
+TEST(Fascia, IsLongestOnItsOuterTopEdge) {
+  Spec spec;
+  spec.overhang_m = 0.45;
+  spec.tail = Tail::plumb;
+  const Part upright = part(planned(6, 3.0, spec), PartKind::fascia, "A-B");
+  // A board 19.05 mm thick, mitred 30 degrees at both ends, is longer outside by 2 t tan 30.
+  EXPECT_NEAR(upright.overall_m - upright.line.planned,
+              2.0 * spec.fascia_m * std::tan(30.0 * kDegree_rad), kRounding);
+  spec.tail = Tail::square;
+  spec.pitch = 0.75;
+  const Part leaning = part(planned(6, 3.0, spec), PartKind::fascia, "A-B");
+  // It leans back: its outer top edge is only t cos(slope) = 0.8 t further out.
+  EXPECT_NEAR(leaning.overall_m - leaning.line.planned,
+              2.0 * 0.8 * spec.fascia_m * std::tan(30.0 * kDegree_rad), kRounding);
+}
+
+}  // namespace
+}  // namespace stakewright::roof
