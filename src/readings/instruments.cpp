@@ -44,7 +44,7 @@ Instrument tape(const char* name, TapeClass of_class, const char* note) {
 }
 
 // A maker's law is two sigma, flat to 10 m.  constant² + (growth · d)² equals it at nothing and at
-// 30 m, and is never under it between.
+// 30 m; between it is from 1 in 100 under to 7 in 100 over.
 Instrument laser() {
   constexpr double near_m = 10.0;
   constexpr double far_m = 30.0;

@@ -1,0 +1,111 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+
+#include "refusal.hpp"
+#include "stakewright/readings/classes.hpp"
+#include "stakewright/readings/observation.hpp"
+
+namespace stakewright::readings {
+namespace {
+
+Instrument built_in(const std::string& name) {
+  for (const Instrument& instrument : built_in_instruments())
+    if (instrument.name == name) return instrument;
+  ADD_FAILURE() << "no " << name;
+  return {};
+}
+
+TEST(TapeLimit, NeverShrinksAsTheTapeIsPaidOut) {
+  for (const TapeClass tape : {TapeClass::I, TapeClass::II, TapeClass::III})
+    for (int cm = 1; cm < 5000; ++cm)
+      EXPECT_LE(tape_limit_m(tape, cm / 100.0), tape_limit_m(tape, (cm + 1) / 100.0)) << cm;
+}
+
+TEST(TapeLimit, SurvivesAMetreThatHasBeenThroughFeet) {
+  const double five_metres = 5.0 / 0.3048 * 0.3048;
+  EXPECT_EQ(tape_limit_m(TapeClass::II, five_metres), tape_limit_m(TapeClass::II, 5.0));
+  EXPECT_EQ(tape_limit_m(TapeClass::II, std::nextafter(5.0, 6.0)),
+            tape_limit_m(TapeClass::II, 5.0));
+  EXPECT_GT(tape_limit_m(TapeClass::II, 5.0001), tape_limit_m(TapeClass::II, 5.0));
+}
+
+TEST(TapeLimit, IsOfALengthAboveZero) {
+  for (const double length_m : {0.0, -1.0, std::nan(""), std::numeric_limits<double>::infinity()}) {
+    EXPECT_THAT(refusal([=] { tape_limit_m(TapeClass::I, length_m); }),
+                testing::HasSubstr("a length above 0"));
+    EXPECT_THAT(refusal([=] { laser_limit_m(length_m); }), testing::HasSubstr("a length above 0"));
+  }
+}
+
+TEST(BuiltInInstruments, AreSteelFibreglassAndLaser) {
+  std::vector<std::string> names;
+  for (const Instrument& instrument : built_in_instruments()) names.push_back(instrument.name);
+  EXPECT_THAT(names, testing::ElementsAre("steel", "fibreglass", "laser"));
+  EXPECT_EQ(built_in(default_instrument(Kind::tape)).kind, Kind::tape);
+  EXPECT_EQ(built_in(default_instrument(Kind::laser)).kind, Kind::laser);
+}
+
+// All of an instrument's variance at a length, its own share included.
+double total_variance_m2(const Instrument& instrument, double length_m) {
+  const double sd_m = standard_deviation_m(instrument, length_m);
+  return sd_m * sd_m + std::pow(instrument.scale * length_m, 2) + std::pow(instrument.zero_m, 2);
+}
+
+// The figures by hand from the class tables: II has a 0.3, b 0.2, c 0.2 mm, III has 0.6, 0.4, 0.3
+// (sources in tests/published/readings_test.cpp); a band's variance is its half-width squared
+// over 3; reading to 1/16 in adds (1.5875 mm)²/12; centring within 2 mm adds 2·(2 mm)²/3.
+TEST(BuiltInInstruments, AddUpToTheirPublishedClass) {
+  const double beside_mm2 = 1.5875 * 1.5875 / 12.0 + 2.0 * 4.0 / 3.0;
+  for (const double length_m : {1.0, 3.5, 10.0, 30.0}) {
+    const double steel_mm2 =
+        (0.5 * 0.5 + 0.04 * length_m * length_m + 0.2 * 0.2) / 3.0 + beside_mm2;
+    const double fibreglass_mm2 = (1.0 + 0.16 * length_m * length_m + 0.3 * 0.3) / 3.0 + beside_mm2;
+    EXPECT_NEAR(1e6 * total_variance_m2(built_in("steel"), length_m), steel_mm2, 1e-9);
+    EXPECT_NEAR(1e6 * total_variance_m2(built_in("fibreglass"), length_m), fibreglass_mm2, 1e-9);
+  }
+}
+
+// The law at two sigma: 1 mm at short range, 1.5 mm at 30 m.
+TEST(BuiltInInstruments, GiveTheLaserItsMakersLaw) {
+  const Instrument laser = built_in("laser");
+  const double centring_mm2 = 2.0 * 4.0 / 3.0;
+  EXPECT_NEAR(1e6 * total_variance_m2(laser, 1e-9), 0.5 * 0.5 + centring_mm2, 1e-9);
+  EXPECT_NEAR(1e6 * total_variance_m2(laser, 30.0), 0.75 * 0.75 + centring_mm2, 1e-9);
+  for (int half_metres = 1; half_metres <= 60; ++half_metres) {
+    const double length_m = half_metres / 2.0;
+    const double of_law_mm = 500.0 * laser_limit_m(length_m);
+    const double of_model_mm = std::sqrt(1e6 * total_variance_m2(laser, length_m) - centring_mm2);
+    EXPECT_GE(of_model_mm, 0.99 * of_law_mm) << length_m;
+    EXPECT_LE(of_model_mm, 1.07 * of_law_mm) << length_m;
+  }
+}
+
+TEST(BuiltInInstruments, AreRankedAsTheTradeRanksThem) {
+  for (const double length_m : {2.0, 5.0, 10.0}) {
+    EXPECT_LT(total_variance_m2(built_in("laser"), length_m),
+              total_variance_m2(built_in("steel"), length_m));
+    EXPECT_LT(total_variance_m2(built_in("steel"), length_m),
+              total_variance_m2(built_in("fibreglass"), length_m));
+  }
+}
+
+TEST(BuiltInInstruments, KnowWhatTheirFiguresComeFrom) {
+  for (const Instrument& instrument : built_in_instruments()) EXPECT_FALSE(instrument.note.empty());
+}
+
+TEST(StandardDeviation, AddsItsPartsAsSquares) {
+  Instrument instrument;
+  instrument.constant_m = 0.003;
+  instrument.per_length = 0.0004;
+  EXPECT_DOUBLE_EQ(standard_deviation_m(instrument, 10.0), 0.005);  // 3, 4, 5 mm
+  instrument.constant_m = 0.001;
+  instrument.per_length = 0.0;
+  instrument.centring_m = 0.002;
+  EXPECT_DOUBLE_EQ(standard_deviation_m(instrument, 10.0), 0.003);  // 1 + 2·4 = 9 mm²
+}
+
+}  // namespace
+}  // namespace stakewright::readings
