@@ -1,0 +1,35 @@
+// The matrix decompositions of the module, kept in one source because they are slow to compile.
+#pragma once
+
+#include <Eigen/Core>
+#include <optional>
+
+#include "model.hpp"
+
+namespace stakewright::adjustment {
+
+/// Orthonormal motions that change the rows of `design` by less than `weakest` of what the
+/// best-seen motion does: right singular vectors, one a column.
+Eigen::MatrixXd null_space(const Eigen::MatrixXd& design, double weakest);
+
+/// Least squares with a known number of unknowable motions.
+struct Estimate {
+  Eigen::VectorXd correction;  ///< of the unknowns
+  Eigen::MatrixXd cofactor;    ///< a symmetric generalized inverse of the normal matrix
+};
+
+/// Columns are brought to unit length first, so that metres and scales may stand side by side.
+/// With `defect` above 0 the result is one of many: refer it to a datum.
+/// Empty when the rest of the normal matrix is singular to working precision.
+std::optional<Estimate> least_squares(const LinearModel& model, Eigen::Index defect);
+
+/// Share of an error in each row that shows in that row's residual: 1 − diagonal of A·Q·Aᵀ.
+Eigen::VectorXd redundancy_numbers(const Eigen::MatrixXd& design, const Eigen::MatrixXd& cofactor);
+
+/// The `count` unit vectors, one a column, that `matrix` changes least.
+Eigen::MatrixXd least_changed(const Eigen::MatrixXd& matrix, Eigen::Index count);
+
+/// X of A·X = B for a square, regular A.
+Eigen::MatrixXd solve_square(const Eigen::MatrixXd& A, const Eigen::MatrixXd& B);
+
+}  // namespace stakewright::adjustment

@@ -1,0 +1,141 @@
+#include "determinacy.hpp"
+
+#include <algorithm>
+
+#include "algebra.hpp"
+#include "missing_tapes.hpp"
+#include "rigid_body.hpp"
+
+namespace stakewright::adjustment {
+namespace {
+
+/// Fewer points than this hold no shape.
+constexpr std::size_t kFewestPointsOfABody = 3;
+
+bool has_direction(const Network& network, const readings::Observation& observation) {
+  return base::distance_m(network.points[observation.from].planned,
+                          network.points[observation.to].planned) > kSamePlace_m;
+}
+
+std::vector<std::size_t> included(const Network& network, const std::vector<bool>& excluded) {
+  std::vector<std::size_t> result;
+  for (std::size_t r = 0; r < network.observations.size(); ++r) {
+    const bool is_excluded = !excluded.empty() && excluded[r];
+    if (!is_excluded && has_direction(network, network.observations[r])) result.push_back(r);
+  }
+  return result;
+}
+
+std::vector<bool> reached(const Network& network, const std::vector<std::size_t>& readings) {
+  std::vector<bool> result(network.points.size(), false);
+  for (const std::size_t r : readings) {
+    result[network.observations[r].from] = true;
+    result[network.observations[r].to] = true;
+  }
+  return result;
+}
+
+/// Every corner, and every other point that is not known and that a reading reaches.
+std::vector<bool> first_asked(const Network& network, const std::vector<std::size_t>& readings) {
+  std::vector<bool> asked = reached(network, readings);
+  for (std::size_t point = 0; point < network.points.size(); ++point) {
+    if (network.points[point].role == Role::corner) asked[point] = true;
+    if (network.points[point].known) asked[point] = false;
+  }
+  return asked;
+}
+
+/// Readings whose two ends are each asked or known.
+std::vector<std::size_t> bearing_on(const Network& network, const std::vector<bool>& asked,
+                                    const std::vector<std::size_t>& readings) {
+  const auto stands = [&](std::size_t point) {
+    return asked[point] || network.points[point].known;
+  };
+  std::vector<std::size_t> result;
+  for (const std::size_t r : readings) {
+    const readings::Observation& observation = network.observations[r];
+    const bool both_known =
+        network.points[observation.from].known && network.points[observation.to].known;
+    if (stands(observation.from) && stands(observation.to) && !both_known) result.push_back(r);
+  }
+  return result;
+}
+
+/// What the readings leave free, seen once.
+struct Look {
+  Unknowns unknowns;
+  Eigen::MatrixXd free_motions;
+  RigidBody body;
+};
+
+Look look(const Network& network, const Determinacy& found) {
+  Look result;
+  result.unknowns = place_unknowns(found.asked);
+  const auto model = linear_model(network, result.unknowns, planned_state(network), found.readings);
+  result.free_motions = null_space(model->design, kWeakestMotion);
+  std::vector<bool> taking_part = reached(network, found.readings);
+  for (std::size_t point = 0; point < taking_part.size(); ++point)
+    taking_part[point] = taking_part[point] || found.asked[point];
+  result.body = largest_rigid_body(network, result.unknowns, result.free_motions, taking_part);
+  return result;
+}
+
+/// Asked corners that do not belong to the body, or all of them when there is no body.
+std::vector<std::size_t> loose_corners(const Network& network, const Determinacy& found,
+                                       const RigidBody& body) {
+  std::vector<std::size_t> result;
+  for (std::size_t corner = 0; corner < network.corner_count; ++corner)
+    if (found.asked[corner] && (!body.member[corner] || body.size < kFewestPointsOfABody))
+      result.push_back(corner);
+  return result;
+}
+
+void keep_only(const RigidBody& body, const Network& network, Determinacy& found) {
+  const bool holds = body.size >= kFewestPointsOfABody && body.corners > 0;
+  for (std::size_t point = 0; point < network.points.size(); ++point)
+    found.asked[point] = found.asked[point] && holds && body.member[point];
+  found.readings = bearing_on(network, found.asked, found.readings);
+}
+
+void note_centre(const Network& network, const std::vector<bool>& asked_at_first,
+                 Determinacy& found) {
+  for (std::size_t point = 0; point < network.points.size(); ++point)
+    if (network.points[point].role == Role::centre && asked_at_first[point] && !found.asked[point])
+      found.centre_set_aside = true;
+}
+
+}  // namespace
+
+Determinacy determinacy(const Network& network, const std::vector<bool>& excluded) {
+  Determinacy found;
+  found.readings = included(network, excluded);
+  found.asked = first_asked(network, found.readings);
+  found.readings = bearing_on(network, found.asked, found.readings);
+  const std::vector<bool> asked_at_first = found.asked;
+  const auto any_asked = [&] {
+    return std::find(found.asked.begin(), found.asked.end(), true) != found.asked.end();
+  };
+  // Each pass sets aside what the body of the pass leaves loose; what is left is looked at again,
+  // because a point set aside may have braced it.
+  while (any_asked()) {
+    const Look seen = look(network, found);
+    const std::vector<bool> before = found.asked;
+    const std::vector<std::size_t> loose = loose_corners(network, found, seen.body);
+    if (!loose.empty()) {
+      const std::vector<Loose> tapes = missing_tapes(network, seen.unknowns, seen.free_motions,
+                                                     seen.body, loose, found.readings);
+      found.loose.insert(found.loose.end(), tapes.begin(), tapes.end());
+    }
+    keep_only(seen.body, network, found);
+    if (found.asked == before) {
+      found.defect = seen.free_motions.cols();
+      break;
+    }
+  }
+  std::sort(found.loose.begin(), found.loose.end(),
+            [](const Loose& a, const Loose& b) { return a.point < b.point; });
+  note_centre(network, asked_at_first, found);
+  return found;
+}
+
+}  // namespace stakewright::adjustment
