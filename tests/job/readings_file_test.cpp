@@ -1,0 +1,277 @@
+#include "stakewright/job/readings_file.hpp"
+
+#include <fmt/format.h>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "refusal.hpp"
+
+namespace stakewright::job {
+namespace {
+
+using readings::Kind;
+using readings::Reading;
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::SizeIs;
+
+const Job& hexagon() {
+  static const Job job = job_from_text(R"toml(
+units = "feet-inches"
+[plan]
+sides = 6
+across_flats = "16ft"
+[[site.pin]]
+name = "P1"
+at = ["-12ft", "-10ft"]
+[[instrument]]
+name = "blue tape"
+kind = "tape"
+)toml",
+                                       "job.toml");
+  return job;
+}
+
+std::vector<Reading> readings(const std::string& text) {
+  return readings_from_text(text, "readings.csv", hexagon());
+}
+
+std::string refused(const std::string& text) {
+  return refusal([&] { readings(text); });
+}
+
+/// A row under the columns a crew uses most; it stands on line 2.
+std::string refused_row(const std::string& row) {
+  return refused("kind,from,to,reading,instrument,round,note\n" + row + "\n");
+}
+
+TEST(ReadingsFile, GivesItsRowsInSi) {
+  const auto read = readings(
+      "kind,from,to,reading,instrument,round,note\n"
+      "tape,A,C,13-10-1/4,steel,1,\n"
+      "laser,O,B,2.818m,laser,2,from the pin\n");
+  ASSERT_THAT(read, SizeIs(2));
+  EXPECT_EQ(read[0].kind, Kind::tape);
+  EXPECT_EQ(read[0].from, "A");
+  EXPECT_EQ(read[0].to, "C");
+  EXPECT_NEAR(read[0].value_m, 4.22275, 1e-12);
+  EXPECT_EQ(read[0].instrument, "steel");
+  EXPECT_EQ(read[0].round, "1");
+  EXPECT_EQ(read[0].line, 2);
+  EXPECT_EQ(read[1].kind, Kind::laser);
+  EXPECT_EQ(read[1].value_m, 2.818);
+  EXPECT_EQ(read[1].round, "2");
+  EXPECT_EQ(read[1].note, "from the pin");
+}
+
+TEST(ReadingsFile, NeedsOnlyItsThreeColumnsInAnyOrder) {
+  const auto read = readings("Reading, TO ,from\n9ft, B , A\n");
+  ASSERT_THAT(read, SizeIs(1));
+  EXPECT_EQ(read[0].from, "A");
+  EXPECT_EQ(read[0].to, "B");
+  EXPECT_EQ(read[0].kind, Kind::tape);
+  EXPECT_EQ(read[0].instrument, "steel");
+  EXPECT_EQ(read[0].round, "1");
+}
+
+TEST(ReadingsFile, ReadsBareNumbersInTheUnitsOfTheJob) {
+  EXPECT_NEAR(readings("from,to,reading\nA,B,9.25\n")[0].value_m, 9.25 * 0.3048, 1e-12);
+}
+
+TEST(ReadingsFile, TakesTheKindFromTheInstrumentWhenNoneIsGiven) {
+  EXPECT_EQ(readings("from,to,reading,instrument\nA,B,9,laser\n")[0].kind, Kind::laser);
+  EXPECT_EQ(readings("kind,from,to,reading\nlaser,A,B,9\n")[0].instrument, "laser");
+  EXPECT_EQ(readings("from,to,reading,instrument\nA,B,9,blue tape\n")[0].instrument, "blue tape");
+}
+
+TEST(ReadingsFile, TakesTheCentrePinAndSitePins) {
+  EXPECT_THAT(readings("from,to,reading\nO,A,9\nP1,F,9\nA,P1,9\n"), SizeIs(3));
+}
+
+TEST(ReadingsFile, TakesTheSamePairTwice) {
+  EXPECT_THAT(readings("from,to,reading\nA,B,9\nA,B,9\nB,A,9\n"), SizeIs(3));
+}
+
+TEST(ReadingsFile, OfAHeaderAloneHasNoReadings) {
+  EXPECT_THAT(readings("from,to,reading"), IsEmpty());
+  EXPECT_THAT(readings("# nothing read yet\nfrom,to,reading\n\n"), IsEmpty());
+}
+
+TEST(ReadingsFile, LeavesOutRemarksBlankLinesAndRowsOfCommas) {
+  const auto read = readings("# day one\n\nfrom,to,reading\n\n  \n#A,B,8\nA,B,9\n,,\nB,C,9\n");
+  ASSERT_THAT(read, SizeIs(2));
+  EXPECT_EQ(read[0].line, 7);
+  EXPECT_EQ(read[1].line, 9);
+}
+
+TEST(ReadingsFile, GivesConditionsInSi) {
+  const auto read = readings(
+      "from,to,reading,temperature,pull,burned,slope\n"
+      "A,B,9ft,95F,20lbf,1ft,-6in\n"
+      "A,B,9ft,35,80,,\n"
+      "A,B,9ft\n");
+  ASSERT_THAT(read, SizeIs(3));
+  EXPECT_NEAR(read[0].temperature_c.value(), 35.0, 1e-12);  // (95 - 32) · 5/9
+  EXPECT_NEAR(read[0].pull_n.value(), 88.9644, 5e-5);       // 20 · 4.44822
+  EXPECT_NEAR(read[0].burned_m.value(), 0.3048, 1e-15);
+  EXPECT_NEAR(read[0].slope_m.value(), -0.1524, 1e-15);
+  EXPECT_EQ(read[1].temperature_c, 35.0);
+  EXPECT_EQ(read[1].pull_n, 80.0);
+  EXPECT_FALSE(read[1].burned_m.has_value());
+  EXPECT_FALSE(read[1].slope_m.has_value());
+  EXPECT_FALSE(read[2].temperature_c.has_value());
+}
+
+// RFC 4180, section 2, rules 5 to 7: quotes around a field, and quotes within it written twice.
+TEST(ReadingsFile, TakesQuotedFields) {
+  const auto read = readings(
+      "from,to,reading,note\n"
+      "\"A\",\"B\",\"13' 10-1/4\"\"\",\"wind, and a \"\"slack\"\" tape\"\n"
+      "A,B,13' 10-1/4\",an inch mark by itself stands for itself\n");
+  ASSERT_THAT(read, SizeIs(2));
+  EXPECT_NEAR(read[0].value_m, 4.22275, 1e-12);
+  EXPECT_EQ(read[0].note, "wind, and a \"slack\" tape");
+  EXPECT_NEAR(read[1].value_m, 4.22275, 1e-12);
+}
+
+TEST(ReadingsFile, FindsAQuoteLeftOpenOnItsOwnLine) {
+  EXPECT_EQ(refused("from,to,reading,note\nA,B,9,fine\nA,C,9,\"leaned\nB,C,9,x\"\n"),
+            "readings.csv, line 3: read a quote that is left open; accepted: quotes in pairs, an "
+            "inch mark inside quotes written twice");
+  EXPECT_THAT(refused("from,to,reading\nA,B,\"9"),
+              HasSubstr("line 2: read a quote that is left open"));
+  EXPECT_THAT(refused("\"from,to,reading\n"), HasSubstr("line 1: read a quote that is left open"));
+}
+
+TEST(ReadingsFile, NamesTheNearestColumnToOneItDoesNotKnow) {
+  EXPECT_EQ(
+      refused("# x\nfrom,to,redaing\n"),
+      "readings.csv, line 2: unknown column \"redaing\"; the nearest known column is reading; "
+      "accepted: kind, from, to, reading, instrument, round, note, at, temperature, pull, "
+      "burned, slope");
+  EXPECT_THAT(refused("from,to,reading,inst\x1bument\n"), HasSubstr("\"inst\\x1bument\""));
+}
+
+TEST(ReadingsFile, MissesTheColumnsItNeeds) {
+  EXPECT_THAT(refused("from,to\n"), HasSubstr("line 1: column reading is missing"));
+  EXPECT_THAT(refused("reading,to\n"), HasSubstr("line 1: column from is missing"));
+  EXPECT_THAT(refused("A,B,9\n"), HasSubstr("unknown column \"A\""));
+  EXPECT_THAT(refused("from,to,reading,to\n"), HasSubstr("read column to twice"));
+  EXPECT_THAT(refused(""), HasSubstr("readings.csv: read no header"));
+  EXPECT_THAT(refused("# only a remark\n"), HasSubstr("read no header"));
+}
+
+TEST(ReadingsFile, RefusesTextUnderNoColumn) {
+  EXPECT_EQ(refused("from,to,reading\nA,B,9,10\n"),
+            "readings.csv, line 2: read \"10\" under no column; accepted: fields in the named "
+            "columns, one each");
+  EXPECT_THAT(refused("from,to,reading,\nA,B,9,10\n"), HasSubstr("read \"10\" under no column"));
+  EXPECT_THAT(readings("from,to,reading,\nA,B,9,,,\n"), SizeIs(1));
+}
+
+TEST(ReadingsFile, RefusesPointsThatAreNotThere) {
+  EXPECT_EQ(refused_row("tape,A,Q,9,steel,1,"),
+            "readings.csv, line 2, column to: read \"Q\"; accepted: A, B, C, D, E, F, O, P1");
+  EXPECT_EQ(refused_row("tape,a,B,9,steel,1,"),
+            "readings.csv, line 2, column from: read \"a\"; accepted: A, B, C, D, E, F, O, P1; did "
+            "you mean \"A\"?");
+  EXPECT_THAT(refused_row("tape,A,p1,9,,,"), HasSubstr("did you mean \"P1\"?"));
+  EXPECT_THAT(refused_row("tape,,B,9,,,"), HasSubstr("column from: read \"\""));
+  EXPECT_THAT(refused_row("tape,A"), HasSubstr("column to: read \"\""));
+}
+
+TEST(ReadingsFile, RefusesAReadingFromAPointToItself) {
+  EXPECT_EQ(refused_row("tape,C,C,9,,,"),
+            "readings.csv, line 2, column to: read \"C\"; accepted: a point other than the one in "
+            "column from");
+}
+
+TEST(ReadingsFile, RefusesReadingsThatAreNoLength) {
+  for (const char* reading : {"0", "-9", "nan", "inf", "1e300", "12' 14\"", "3/0in", "1/3in",
+                              "9ftx", "'", "x", "0ft", "10-1/4", "20000m"})
+    EXPECT_THAT(refused_row(fmt::format("tape,A,B,{},,,", reading)),
+                testing::AllOf(HasSubstr("readings.csv, line 2, column reading: read \""),
+                               HasSubstr("accepted: ")))
+        << reading;
+  EXPECT_THAT(refused_row("tape,A,B,,,,"),
+              HasSubstr("column reading: read \"\"; accepted: a length, or #"));
+}
+
+TEST(ReadingsFile, RefusesInstrumentsThatDoNotFit) {
+  EXPECT_EQ(refused_row("tape,A,B,9,red tape,1,"),
+            "readings.csv, line 2, column instrument: read \"red tape\"; accepted: steel, "
+            "fibreglass, laser, blue tape");
+  EXPECT_THAT(refused_row("tape,A,B,9,Steel,1,"), HasSubstr("did you mean \"steel\"?"));
+  EXPECT_EQ(refused_row("tape,A,B,9,laser,1,"),
+            "readings.csv, line 2, column instrument: read \"laser\", a laser; accepted: a tape");
+  EXPECT_THAT(refused_row("laser,A,B,9,steel,1,"), HasSubstr("accepted: a laser"));
+}
+
+TEST(ReadingsFile, SaysWhichKindsItDoesNotReadYet) {
+  EXPECT_EQ(
+      refused_row("level,A,B,9,,,"),
+      "readings.csv, line 2, column kind: kind 'level' is not read yet; accepted: tape, laser");
+  EXPECT_THAT(refused_row("angle,A,B,60-00-20,,,"), HasSubstr("kind 'angle' is not read yet"));
+  EXPECT_THAT(refused_row("rope,A,B,9,,,"),
+              HasSubstr("column kind: read \"rope\"; accepted: tape, laser"));
+  EXPECT_THAT(refused("from,to,reading,at\nA,B,9,O\n"), HasSubstr("line 2, column at: read \"O\""));
+  EXPECT_THAT(readings("from,to,reading,at\nA,B,9,\n"), SizeIs(1));
+}
+
+TEST(ReadingsFile, RefusesConditionsOutOfRange) {
+  struct Case {
+    const char* column;
+    const char* value;
+  };
+  for (const Case& c :
+       {Case{"temperature", "hot"}, Case{"temperature", "300"}, Case{"temperature", "-100F"},
+        Case{"pull", "0"}, Case{"pull", "-5"}, Case{"pull", "20lb"}, Case{"pull", "1e999"},
+        Case{"burned", "9ft"}, Case{"burned", "10ft"}, Case{"burned", "-1ft"}, Case{"burned", "x"},
+        Case{"slope", "9ft"}, Case{"slope", "-10ft"}, Case{"slope", "x"}})
+    EXPECT_THAT(refused(fmt::format("from,to,reading,{}\nA,B,9ft,{}\n", c.column, c.value)),
+                HasSubstr(fmt::format("readings.csv, line 2, column {}: read \"{}\"; accepted: ",
+                                      c.column, c.value)));
+  // Each by itself is possible; together they leave nothing.
+  EXPECT_THAT(
+      refused("from,to,reading,burned,slope\nA,B,9ft,5ft,6ft\n"),
+      testing::AllOf(HasSubstr("readings.csv, line 2: reading A to B: "), HasSubstr("for slope")));
+}
+
+TEST(ReadingsFile, RefusesTextThatBreaksALine) {
+  EXPECT_THAT(refused_row("tape,A,B,9,,1,a\x1b[2J"), HasSubstr("column note: read \"a\\x1b[2J\""));
+  EXPECT_THAT(refused_row("tape,A,B,9,," + std::string(41, 'r') + ","), HasSubstr("column round"));
+  EXPECT_THAT(refused_row("tape,A,B,9,,1," + std::string(201, 'n')),
+              HasSubstr("up to 200 characters"));
+  EXPECT_THAT(refused("from,to,reading\rA,B,9\r"), HasSubstr("line 1: read a carriage return"));
+  EXPECT_EQ(readings("from,to,reading,note\nA,B,9,\u00fcber die B\u00f6schung\n")[0].note,
+            "\u00fcber die B\u00f6schung");
+}
+
+TEST(ReadingsFile, RefusesMoreRowsThanAnyShelterHas) {
+  std::string text = "from,to,reading\n";
+  for (std::size_t k = 0; k < kMostReadings; ++k) text += "A,B,9\n";
+  EXPECT_THAT(readings(text), SizeIs(kMostReadings));
+  EXPECT_EQ(refused(text + "A,B,9\n"),
+            "readings.csv, line 20002: read more than 20000 rows; accepted: at most that many");
+  for (int k = 0; k < 980000; ++k) text += "A,B,9\n";
+  EXPECT_THAT(refused(text), HasSubstr("more than 20000 rows"));
+}
+
+TEST(ReadingsFile, ListsNoMoreNamesThanCanBeRead) {
+  std::string job_text = "units='m'\n[plan]\nsides=48\nside=1\n";
+  for (int k = 0; k < 100; ++k)
+    job_text += fmt::format("[[site.pin]]\nname='P{}'\nat=[{},0]\n", k, k);
+  const Job job = job_from_text(job_text, "job.toml");
+  const std::string message =
+      refusal([&] { readings_from_text("from,to,reading\nx,A,1\n", "r.csv", job); });
+  EXPECT_THAT(message, HasSubstr(", P10 ..."));
+  EXPECT_LT(message.size(), 400U);
+}
+
+TEST(ReadingsFile, IsNamedInItsRefusals) {
+  EXPECT_THAT(refusal([] { read_readings("/no/such/readings.csv", hexagon()); }),
+              HasSubstr("/no/such/readings.csv: cannot be read"));
+}
+
+}  // namespace
+}  // namespace stakewright::job
