@@ -66,7 +66,7 @@ struct Painter {
   void operator()(const Text& text) const {
     const Typeset set = typeset(context, text);
     cairo_save(cairo);
-    if (text.fit == Fit::cut) {
+    if (text.fit != Fit::free) {
       const Box clip = band(text, set);
       cairo_rectangle(cairo, clip.x_pt, clip.y_pt, clip.width_pt, clip.height_pt);
       cairo_clip(cairo);

@@ -34,7 +34,7 @@ Box inked(const Text& text) {
   const Box box{set.corner.x_pt + pango_units_to_double(ink.x),
                 set.corner.y_pt + pango_units_to_double(ink.y), pango_units_to_double(ink.width),
                 pango_units_to_double(ink.height)};
-  if (text.fit != Fit::cut) return box;
+  if (text.fit == Fit::free) return box;
   const Box clip = band(text, set);
   const double left = std::max(box.x_pt, clip.x_pt);
   const double top = std::max(box.y_pt, clip.y_pt);
@@ -45,6 +45,11 @@ Box inked(const Text& text) {
 double cap_height_pt(double size_pt) {
   // DejaVu Sans 2.37: its H is 1493 of 2048 units high (glyf table).
   return size_pt * 1493.0 / 2048.0;
+}
+
+double ascent_pt(double size_pt) {
+  // DejaVu Sans 2.37: ascender 1901 of 2048 units (hhea table).
+  return size_pt * 1901.0 / 2048.0;
 }
 
 }  // namespace stakewright::drawing

@@ -93,11 +93,10 @@ Typeset typeset(PangoContext* context, const Text& text) {
 }
 
 Box band(const Text& text, const Typeset& set) {
-  // DejaVu Sans: ascender 0.93, descender 0.24 of the size (its hhea table).
-  constexpr double kAscent = 0.93;
-  constexpr double kDescent = 0.24;
-  return {set.line_box.x_pt, text.at.y_pt - kAscent * text.size_pt, set.line_box.width_pt,
-          (kAscent + kDescent) * text.size_pt};
+  if (text.fit == Fit::wrapped) return set.line_box;
+  const double ascent = ascent_pt(text.size_pt);
+  const double descent = text.size_pt * 483.0 / 2048.0;  // as `ascent_pt`
+  return {set.line_box.x_pt, text.at.y_pt - ascent, set.line_box.width_pt, ascent + descent};
 }
 
 }  // namespace stakewright::drawing

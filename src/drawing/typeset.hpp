@@ -26,7 +26,8 @@ struct Typeset {
 
 Typeset typeset(PangoContext* context, const Text& text);
 
-/// The band that text fitted by cutting may ink: one line of the project's own face.
+/// What text fitted to a width may ink: its lines, and for cut text one line of the project's own
+/// face.  Marks stacked higher than that are clipped.
 Box band(const Text& text, const Typeset& set);
 
 }  // namespace stakewright::drawing

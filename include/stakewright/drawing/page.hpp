@@ -87,10 +87,11 @@ enum class Weight { normal, bold };
 /// Which part of the text stands at its place.
 enum class Anchor { start, middle, end };
 
-/// What becomes of text wider than `width_pt`.
+/// What becomes of text wider than `width_pt`.  In `cut` and `wrapped` text, marks stacked higher
+/// than a line are clipped.
 enum class Fit {
   free,     ///< no width is set
-  cut,      ///< one line, its end replaced by "…"; marks stacked higher than a line are clipped
+  cut,      ///< one line, its end replaced by "…"
   wrapped,  ///< broken into lines
 };
 

@@ -29,4 +29,7 @@ Box inked(const Text& text);
 /// Height of a capital above the baseline: what centres a label on a point.
 double cap_height_pt(double size_pt);
 
+/// From the top of a line of text to its baseline, in the project's face.
+double ascent_pt(double size_pt);
+
 }  // namespace stakewright::drawing
