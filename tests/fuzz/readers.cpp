@@ -1,0 +1,142 @@
+#include "readers.hpp"
+
+#include <cmath>
+
+#include "stakewright/base/angle.hpp"
+#include "stakewright/base/error.hpp"
+#include "stakewright/base/quantity.hpp"
+#include "stakewright/base/text.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/job/readings_file.hpp"
+#include "stakewright/readings/observation.hpp"
+
+namespace stakewright::fuzz {
+namespace {
+
+// A refusal is a line or two on a terminal, whatever was read.
+constexpr std::size_t kLongestRefusal = 1000;
+
+template <typename Act>
+std::string fault_of(Act act) {
+  try {
+    return act();
+  } catch (const base::InputError& error) {
+    const std::string words = error.what();
+    if (words.empty() || words.size() > kLongestRefusal)
+      return "refused at the wrong length: " + words;
+    if (!base::is_printable(words)) return "refused in words that cannot be printed";
+    return "";
+  }
+}
+
+bool in_length(double value_m) { return std::abs(value_m) <= base::kLongestLength_m; }
+
+bool is_chance(double value) { return value > 0.0 && value < 1.0; }
+
+bool is_sane(const layout::Plan& plan) {
+  const layout::Polygon& polygon = plan.polygon;
+  bool sane = polygon.sides >= layout::kFewestSides && polygon.sides <= layout::kMostSides &&
+              polygon.corner_radius_m > 0.0 && in_length(polygon.corner_radius_m) &&
+              std::isfinite(plan.facing_rad) && in_length(norm_m(plan.centre) / 2.0);
+  for (const layout::Line& line : plan.lines)
+    sane = sane && layout::parallel(polygon, line.offset_m).corner_radius_m > 0.0;
+  for (const layout::KeepClear& outline : plan.keep_clear)
+    sane = sane && outline.outline.size() >= 3;
+  return sane;
+}
+
+bool is_sane(const job::Job& job) {
+  bool sane = is_sane(job.plan) && job.tolerance.corner_m > 0.0 && job.tolerance.level_m > 0.0 &&
+              job.tolerance.part_m > 0.0 && job.tolerance.confidence >= 0.5 &&
+              job.tolerance.confidence < 1.0 && job.staking.spread_m > 0.0 &&
+              is_chance(job.staking.misread) && is_chance(job.staking.misplaced);
+  for (const readings::Instrument& instrument : job.instruments)
+    sane = sane && readings::standard_deviation_m(instrument, 1.0) > 0.0;
+  return sane && (!job.has_roof || (job.roof.pitch > 0.0 && job.roof.spacing_m > 0.0));
+}
+
+const job::Job& known_job() {
+  static const job::Job job = job::job_from_text(good_job(), "job.toml");
+  return job;
+}
+
+std::vector<std::string> known_points() {
+  std::vector<std::string> points = layout::corner_labels(known_job().plan.polygon.sides);
+  points.emplace_back(layout::kCentreLabel);
+  for (const layout::Pin& pin : known_job().plan.pins) points.push_back(pin.name);
+  return points;
+}
+
+}  // namespace
+
+std::string fault_of_job_reader(std::string_view text) {
+  return fault_of([text] {
+    return is_sane(job::job_from_text(text, "job.toml")) ? "" : "took a job that cannot be";
+  });
+}
+
+std::string fault_of_readings_reader(std::string_view text) {
+  return fault_of([text]() -> std::string {
+    const auto read = job::readings_from_text(text, "readings.csv", known_job());
+    try {
+      const auto made = readings::observations(read, known_job().instruments, known_points());
+      for (const readings::Observation& observation : made)
+        if (!(observation.length_m > 0.0 && observation.sd_m > 0.0))
+          return "took a reading of nothing";
+    } catch (const base::InputError& error) {
+      return std::string("took readings that cannot be used: ") + error.what();
+    }
+    return "";
+  });
+}
+
+std::string fault_of_length_reader(std::string_view text) {
+  using base::Units;
+  for (const Units units : {Units::feet_inches, Units::millimetres, Units::metres}) {
+    const std::string fault = fault_of([&] {
+      return in_length(base::length_m_from_text(text, units)) ? "" : "took a length past the limit";
+    });
+    if (!fault.empty()) return fault;
+  }
+  const std::string pitch =
+      fault_of([&] { return base::pitch_from_text(text) > 0.0 ? "" : "took a pitch of nothing"; });
+  if (!pitch.empty()) return pitch;
+  return fault_of([&] {
+    const double pull_n = base::quantity_from_text(text, base::Quantity::pull);
+    return std::isnan(pull_n) ? "took no number" : "";
+  });
+}
+
+std::string good_job() {
+  return job::starter_job() + R"toml(
+[[site.pin]]
+name = "P1"
+at = ["-12ft", "-10ft"]
+[[site.keep_clear]]
+name = "hedge"
+keep = "inside"
+of = [["-20ft", "-20ft"], ["20ft", "-20ft"], ["20ft", "20ft"]]
+[[instrument]]
+name = "blue tape"
+kind = "tape"
+constant = "1/16in"
+nominal = "100ft"
+actual = "99.98ft"
+expansion = "6.45e-6/F"
+standard_pull = "12lbf"
+section = "0.0075in2"
+modulus = "29e6psi"
+weight = "0.028lbf/ft"
+)toml";
+}
+
+std::string good_readings() {
+  return "# crew of three, dry\n"
+         "kind,from,to,reading,instrument,round,temperature,pull,burned,slope,note\n"
+         "tape,A,C,13-10-1/4,steel,1,95F,20lbf,1ft,2in,\n"
+         "tape,B,D,\"13' 10-1/4\"\"\",blue tape,1,35,80N,,,\"wind, slack\"\n"
+         "laser,O,B,2.818m,laser,1,,,,,from the pin\n"
+         ",P1,F,3766mm,,2,,,,,\n";
+}
+
+}  // namespace stakewright::fuzz
