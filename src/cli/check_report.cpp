@@ -1,0 +1,226 @@
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "reports.hpp"
+#include "stakewright/base/angle.hpp"
+#include "words.hpp"
+
+namespace stakewright::cli {
+namespace {
+
+using base::text_from_length;
+using base::text_from_small_length;
+using check::Findings;
+
+const std::string& label(const Findings& findings, std::size_t point) {
+  return findings.network.points[point].label;
+}
+
+std::string fine(double length_m, Directions directions, const Shown& shown) {
+  return directed(length_m, directions, shown.units, Step::fine);
+}
+
+const char* word_of(placement::Verdict verdict) {
+  switch (verdict) {
+    case placement::Verdict::in:
+      return "in";
+    case placement::Verdict::out:
+      return "OUT";
+    case placement::Verdict::undecided:
+      return "cannot tell";
+  }
+  return "";
+}
+
+Row corner_row(const Findings& findings, std::size_t i, const Shown& shown) {
+  const auto& corner = findings.placement->corners[i];
+  if (!findings.survey->measured[i]) {
+    return {label(findings, i), "not fixed", "", "", "", "", word_of(corner.verdict)};
+  }
+  return {label(findings, i),
+          fine(corner.outward_m, kOutward, shown),
+          fine(corner.sideways_m, kSideways, shown),
+          text_from_small_length(corner.off_m, shown.units),
+          text_from_small_length(corner.ellipse.major_m, shown.units),
+          percent(corner.chance_in),
+          word_of(corner.verdict)};
+}
+
+std::string corners_section(const job::Job& job, const Findings& findings, const Shown& shown) {
+  std::vector<Row> rows;
+  for (std::size_t i = 0; i < findings.placement->corners.size(); ++i) {
+    rows.push_back(corner_row(findings, i, shown));
+  }
+  const std::string title = fmt::format(
+      "Corners: tolerance {}, a verdict needs a chance of {:.0f} %",
+      text_from_length(job.tolerance.corner_m, shown.units), 100 * job.tolerance.confidence);
+  return heading(title, shown.emphasis) + table({{"corner"},
+                                                 {"outward or inward", Align::right},
+                                                 {"sideways", Align::right},
+                                                 {"off", Align::right},
+                                                 {"give or take", Align::right},
+                                                 {"chance in", Align::right},
+                                                 {"verdict"}},
+                                                rows, shown.emphasis);
+}
+
+std::string placement_line(const Findings& findings) {
+  std::vector<std::string> kept;
+  for (const std::size_t i : findings.placement->kept) kept.push_back(label(findings, i));
+  std::string text = fmt::format("The plan is laid on {}, for the fewest moves.", joined(kept));
+  const auto& alternatives = findings.placement->alternatives;
+  for (const auto& other : alternatives) {
+    std::vector<std::string> names;
+    for (const std::size_t i : other) names.push_back(label(findings, i));
+    text += fmt::format(" As many stakes stay if it is laid on {}.", joined(names));
+  }
+  return paragraph(text);
+}
+
+std::string moves_section(const Findings& findings, const Shown& shown) {
+  std::vector<Row> rows;
+  for (const auto& move : findings.moves) {
+    Row row{label(findings, move.corner),
+            directed(move.outward_m, kOutward, shown.units, Step::tape),
+            directed(move.sideways_m, kSideways, shown.units, Step::tape)};
+    for (std::size_t i = 0; i < 2; ++i) {
+      const bool there = move.tapes.size() == 2;
+      row.push_back(there ? label(findings, move.tapes[i].from) : "-");
+      row.push_back(there ? text_from_length(move.tapes[i].length_m, shown.units) : "-");
+    }
+    row.push_back(move.tapes.size() == 2 ? base::text_from_angle(move.crossing_rad) : "-");
+    row.push_back(percent(move.predicted_chance_in));
+    rows.push_back(std::move(row));
+  }
+  return heading("Moves, in working order", shown.emphasis) +
+         table({{"stake"},
+                {"move", Align::right},
+                {"and", Align::right},
+                {"hold at"},
+                {"pull", Align::right},
+                {"hold at"},
+                {"pull", Align::right},
+                {"tapes cross at", Align::right},
+                {"chance in after", Align::right}},
+               rows, shown.emphasis);
+}
+
+Row reading_row(const Findings& findings, std::size_t i, const Shown& shown) {
+  const auto& seen = findings.network.observations[i];
+  const auto& out = findings.used.readings_out[i];
+  const bool catches = std::isfinite(out.smallest_catch_m);
+  return {tape_name(label(findings, seen.from), label(findings, seen.to)),
+          findings.network.instruments[seen.instrument].name,
+          text_from_length(seen.read_m, shown.units),
+          text_from_length(out.adjusted_m, shown.units),
+          fine(-out.residual_m, {"long", "short"}, shown),
+          fmt::format("{:.1f}", std::abs(out.standardized)),
+          catches ? text_from_length(out.smallest_catch_m, shown.units) : "none",
+          out.excluded ? "left out" : ""};
+}
+
+std::string readings_section(const Findings& findings, const Shown& shown) {
+  std::vector<Row> rows;
+  for (std::size_t i = 0; i < findings.used.readings_out.size(); ++i) {
+    rows.push_back(reading_row(findings, i, shown));
+  }
+  return heading("Readings", shown.emphasis) + table({{"pull"},
+                                                      {"with"},
+                                                      {"read", Align::right},
+                                                      {"adjusted", Align::right},
+                                                      {"reads", Align::right},
+                                                      {"in its own spreads", Align::right},
+                                                      {"smallest slip seen", Align::right},
+                                                      {""}},
+                                                     rows, shown.emphasis);
+}
+
+std::string suspects_section(const Findings& findings, const Shown& shown) {
+  std::vector<Row> rows;
+  for (const auto& explanation : findings.suspects.ranked) {
+    std::string words = explanation.words;
+    if (!explanation.alike.empty()) {
+      std::vector<std::string> others;
+      for (const std::size_t other : explanation.alike) others.push_back(std::to_string(other + 1));
+      words += fmt::format(" (the numbers cannot tell this from {})", joined(others));
+    }
+    rows.push_back({std::to_string(rows.size() + 1), percent(explanation.chance), words});
+  }
+  rows.push_back({"", percent(findings.suspects.rest), "something else"});
+  return heading("What the numbers may mean, weighed from the plan", shown.emphasis) +
+         table({{"", Align::right}, {"chance", Align::right}, {"cause"}}, rows, shown.emphasis);
+}
+
+std::string next_section(const Findings& findings, const Shown& shown) {
+  std::vector<Row> rows;
+  for (const auto& next : findings.tape_next) {
+    rows.push_back({tape_name(label(findings, next.from), label(findings, next.to)),
+                    next.repeat ? "again" : "new", next.why});
+  }
+  return heading("Worth pulling next", shown.emphasis) +
+         table({{"pull"}, {""}, {"why"}}, rows, shown.emphasis);
+}
+
+std::string comparison_section(const Findings& findings, const Shown& shown) {
+  std::vector<Row> rows;
+  for (std::size_t i = 0; i < findings.least_squares->corners.size(); ++i) {
+    if (!findings.survey->measured[i]) continue;
+    const auto& corner = findings.least_squares->corners[i];
+    rows.push_back({label(findings, i),
+                    text_from_small_length(findings.placement->corners[i].off_m, shown.units),
+                    text_from_small_length(corner.off_m, shown.units),
+                    fine(corner.outward_m, kOutward, shown),
+                    fine(corner.sideways_m, kSideways, shown)});
+  }
+  return heading(
+             "For comparison only: least squares over all corners smears one bad corner over "
+             "the rest",
+             shown.emphasis) +
+         table({{"corner"},
+                {"off, fewest moves", Align::right},
+                {"off, least squares", Align::right},
+                {"outward or inward", Align::right},
+                {"sideways", Align::right}},
+               rows, shown.emphasis);
+}
+
+std::string adjustment_section(const Findings& findings, const Shown& shown) {
+  const auto& used = findings.used;
+  std::vector<Row> rows{{"readings used", fmt::format("{} of {}", used.readings,
+                                                      findings.network.observations.size())},
+                        {"unknowns", std::to_string(used.unknowns)},
+                        {"redundancy", std::to_string(used.redundancy)}};
+  if (used.redundancy > 0) {
+    rows.push_back({"variance factor", fmt::format("{:.2f}", used.variance_factor)});
+    rows.push_back({"chi-square",
+                    fmt::format("{:.2f}, limit {:.2f}: {}", used.chi_square, used.chi_square_limit,
+                                used.passed ? "the readings agree" : "the readings disagree")});
+  }
+  return heading("Adjustment", shown.emphasis) + table({{""}, {""}}, rows, shown.emphasis);
+}
+
+}  // namespace
+
+std::string check_report(const job::Job& job, const Findings& findings, const Shown& shown) {
+  std::string text = heading(job.title, shown.emphasis);
+  text += '\n' + paragraph(check_opening(findings, job.tolerance, shown.units));
+  const bool placed = findings.placement && findings.survey;
+  if (placed) {
+    text += '\n' + corners_section(job, findings, shown);
+    text += placement_line(findings);
+  }
+  if (!findings.moves.empty()) text += '\n' + moves_section(findings, shown);
+  if (!findings.used.readings_out.empty()) text += '\n' + readings_section(findings, shown);
+  text += '\n' + suspects_section(findings, shown);
+  if (!findings.tape_next.empty()) text += '\n' + next_section(findings, shown);
+  if (placed && findings.least_squares) text += '\n' + comparison_section(findings, shown);
+  text += '\n' + adjustment_section(findings, shown);
+  text += '\n' + paragraph(
+                     "Check the tape against a known length first, and measure twice before "
+                     "a pour. Sizes, footing depth and fixings follow the local code and a "
+                     "licensed designer.");
+  return text;
+}
+
+}  // namespace stakewright::cli

@@ -1,0 +1,29 @@
+#include <fmt/format.h>
+
+#include "commands.hpp"
+#include "console.hpp"
+#include "draw_program.hpp"
+#include "output_file.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/job/results.hpp"
+
+namespace stakewright::cli {
+
+int form(const Options& options) {
+  ending_among(options.output, {".pdf"});
+  const job::Job job = job::read_job(options.job);
+  std::vector<std::string> arguments{"form", options.job, "-o", options.output};
+  if (options.units) arguments.insert(arguments.end(), {"--units", word_of(*options.units)});
+  if (!options.paper.empty()) arguments.insert(arguments.end(), {"--paper", options.paper});
+  if (options.show_planned) arguments.emplace_back("--show-planned");
+  const int status = run_draw_program(arguments);
+  if (status != kAllInTolerance) return status;
+  if (options.json) {
+    print(job::written_json("form", job.title, options.output));
+  } else {
+    remark(fmt::format("Wrote {}.", options.output));
+  }
+  return status;
+}
+
+}  // namespace stakewright::cli

@@ -1,0 +1,25 @@
+// The command `stakewright`.
+#include <exception>
+
+#include "commands.hpp"
+#include "console.hpp"
+#include "options.hpp"
+#include "stakewright/base/error.hpp"
+
+int main(int argc, char** argv) {
+  using namespace stakewright;
+  cli::outlive_closed_pipes();
+  try {
+    const auto asked = cli::options_from(argc, argv);
+    if (const auto* text = std::get_if<cli::Text>(&asked)) {
+      cli::print(text->text);
+      return cli::kAllInTolerance;
+    }
+    return cli::run(std::get<cli::Options>(asked));
+  } catch (const base::InputError& error) {
+    cli::complain(error.what());
+  } catch (const std::exception& error) {
+    cli::complain(std::string("a fault of the program, not of your files: ") + error.what());
+  }
+  return cli::kBadInput;
+}

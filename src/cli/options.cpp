@@ -1,0 +1,195 @@
+#include "options.hpp"
+
+#include <fmt/format.h>
+
+#include <CLI/App.hpp>
+#include <CLI/Config.hpp>
+#include <CLI/Formatter.hpp>
+#include <algorithm>
+#include <utility>
+#include <vector>
+
+#include "stakewright/base/error.hpp"
+#include "stakewright/base/text.hpp"
+#include "stakewright/job/results.hpp"
+
+namespace stakewright::cli {
+namespace {
+
+constexpr const char* kDescription =
+    "Stakes, check diagonals and corrections for the footings of a regular-polygon shelter.";
+constexpr const char* kFooter =
+    "Exit status: 0 all in tolerance, or the command did its work; 1 something is out of\n"
+    "tolerance; 2 bad usage or bad input, and nothing was written; 3 cannot tell yet.\n\n"
+    "Sizes, footing depth, frost, uplift and fixings follow the local code and a licensed "
+    "designer.";
+/// Room for the longest option with its value, so that every description starts on its line.
+constexpr std::size_t kOptionColumn = 34;
+
+/// What CLI11 fills in; words are turned into values afterwards.
+struct Raw {
+  Options options;
+  std::string units;
+};
+
+void add_common(CLI::App& app, Raw& raw) {
+  app.add_flag("--json", raw.options.json, "Write one JSON object to stdout, nothing else");
+  app.add_option("--units", raw.units, "What is shown in: feet-inches, mm or m")
+      ->type_name("UNITS");
+  app.set_help_flag("-h,--help", "Show this help and stop");
+}
+
+void add_job(CLI::App& app, Raw& raw) {
+  app.add_option("JOB", raw.options.job, "The job file (TOML)")->required()->type_name("FILE");
+}
+
+CLI::Option* add_readings(CLI::App& app, Raw& raw) {
+  return app.add_option("READINGS", raw.options.readings, "The readings file (CSV)")
+      ->type_name("FILE");
+}
+
+CLI::Option* add_output(CLI::App& app, Raw& raw, const std::string& help) {
+  return app.add_option("-o,--output", raw.options.output, help)->type_name("FILE");
+}
+
+CLI::App& add_command(CLI::App& app, Raw& raw, Command command, const std::string& name,
+                      const std::string& help) {
+  CLI::App& added = *app.add_subcommand(name, help);
+  added.parse_complete_callback([&raw, command] { raw.options.command = command; });
+  return added;
+}
+
+void add_start(CLI::App& app, Raw& raw) {
+  CLI::App& start =
+      add_command(app, raw, Command::start, "start", "Write a commented job file to edit");
+  raw.options.job = "stakewright.toml";
+  start
+      .add_option("JOB", raw.options.job,
+                  "The job file to write; never overwritten (stakewright.toml)")
+      ->type_name("FILE");
+  add_common(start, raw);
+}
+
+void add_layout(CLI::App& app, Raw& raw) {
+  CLI::App& layout =
+      add_command(app, raw, Command::layout, "layout", "Stakes, swings, check diagonals, lines");
+  add_job(layout, raw);
+  add_output(layout, raw, "Also write a file: .json .csv .pdf .svg .png");
+  add_common(layout, raw);
+}
+
+void add_form(CLI::App& app, Raw& raw) {
+  CLI::App& form = add_command(app, raw, Command::form, "form", "The field form to print");
+  add_job(form, raw);
+  add_output(form, raw, "The form to write: .pdf")->required();
+  form.add_option("--paper", raw.options.paper, "letter or a4; without it by the units")
+      ->type_name("PAPER");
+  form.add_flag("--show-planned", raw.options.show_planned,
+                "Print the planned lengths on the reading sheet");
+  add_common(form, raw);
+}
+
+void add_check(CLI::App& app, Raw& raw) {
+  CLI::App& check =
+      add_command(app, raw, Command::check, "check",
+                  "Adjust the readings, judge each corner, name suspects, give moves");
+  add_job(check, raw);
+  add_readings(check, raw)->required();
+  add_output(check, raw, "Also write a file: .json");
+  add_common(check, raw);
+}
+
+void add_carry(CLI::App& app, Raw& raw) {
+  CLI::App& carry = add_command(app, raw, Command::carry, "carry",
+                                "Rafters and fascia: as planned, as found, difference");
+  add_job(carry, raw);
+  add_readings(carry, raw);
+  add_output(carry, raw, "Also write a file: .json");
+  add_common(carry, raw);
+}
+
+base::Units units_from(const std::string& word) {
+  for (const auto units :
+       {base::Units::feet_inches, base::Units::millimetres, base::Units::metres}) {
+    if (word == word_of(units)) return units;
+  }
+  throw base::InputError(
+      fmt::format("--units: read {}; accepted are feet-inches, mm, m", base::in_quotes(word)));
+}
+
+Options checked(Raw raw) {
+  if (!raw.units.empty()) raw.options.units = units_from(raw.units);
+  const std::string& paper = raw.options.paper;
+  if (!paper.empty() && paper != "letter" && paper != "a4") {
+    throw base::InputError(
+        fmt::format("--paper: read {}; accepted are letter, a4", base::in_quotes(paper)));
+  }
+  return std::move(raw.options);
+}
+
+std::vector<std::string> names_of_commands(const CLI::App& app) {
+  std::vector<std::string> names;
+  for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
+    names.push_back(command->get_name());
+  }
+  return names;
+}
+
+/// CLI11 would call a mistyped command an unexpected argument; say which there are.
+void check_command_word(const CLI::App& app, int argc, const char* const* argv) {
+  const auto names = names_of_commands(app);
+  const std::string accepted = fmt::format("the commands are {}", fmt::join(names, ", "));
+  if (argc < 2) throw base::InputError("no command given; " + accepted);
+  const std::string word = argv[1];
+  if (word.starts_with('-') || std::find(names.begin(), names.end(), word) != names.end()) return;
+  throw base::InputError(fmt::format("no command {}; {}", base::in_quotes(word), accepted));
+}
+
+/// The command named on the command line, for "see its --help".
+std::string help_hint(const CLI::App& app) {
+  const auto used = app.get_subcommands();
+  return used.empty() ? "stakewright --help"
+                      : "stakewright " + used.front()->get_name() + " --help";
+}
+
+}  // namespace
+
+std::string word_of(base::Units units) {
+  switch (units) {
+    case base::Units::feet_inches:
+      return "feet-inches";
+    case base::Units::millimetres:
+      return "mm";
+    case base::Units::metres:
+      return "m";
+  }
+  return "";
+}
+
+std::variant<Options, Text> options_from(int argc, const char* const* argv) {
+  CLI::App app(kDescription, "stakewright");
+  Raw raw;
+  app.get_formatter()->column_width(kOptionColumn);
+  app.set_help_flag("-h,--help", "Show this help and stop");
+  app.set_version_flag("--version", "stakewright " + job::version(), "Show the version and stop");
+  app.footer(kFooter);
+  app.require_subcommand(1);
+  add_start(app, raw);
+  add_layout(app, raw);
+  add_form(app, raw);
+  add_check(app, raw);
+  add_carry(app, raw);
+  check_command_word(app, argc, argv);
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::CallForHelp&) {
+    return Text{app.help()};
+  } catch (const CLI::CallForVersion& version) {
+    return Text{std::string(version.what()) + '\n'};
+  } catch (const CLI::ParseError& error) {
+    throw base::InputError(fmt::format("{}; see {}", error.what(), help_hint(app)));
+  }
+  return checked(std::move(raw));
+}
+
+}  // namespace stakewright::cli

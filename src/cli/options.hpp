@@ -1,0 +1,37 @@
+// The command line as a plain struct.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+
+#include "stakewright/base/length.hpp"
+
+namespace stakewright::cli {
+
+enum class Command { start, layout, form, check, carry };
+
+struct Options {
+  Command command = Command::layout;
+  std::string job;                   ///< path of the job file
+  std::string readings;              ///< path of the readings file; empty: none
+  std::string output;                ///< -o; empty: none
+  bool json = false;                 ///< one JSON object on stdout, nothing else
+  std::optional<base::Units> units;  ///< what is shown; the job's units without it
+  std::string paper;                 ///< form: "letter" or "a4"; empty: by units
+  bool show_planned = false;         ///< form: print planned lengths on the reading sheet
+};
+
+/// Nothing to run: a text was asked for (--help, --version).
+struct Text {
+  std::string text;
+};
+
+/// `feet-inches`, `mm` or `m`, as --units takes it.
+std::string word_of(base::Units units);
+
+/// Reads the command line, program name first.
+/// Throws base::InputError, saying what was read and what is accepted.
+std::variant<Options, Text> options_from(int argc, const char* const* argv);
+
+}  // namespace stakewright::cli

@@ -1,0 +1,37 @@
+// Results as the text of the terminal report.  Pure: text from plain structs,
+// every number rounded once, to the tape's own step.
+#pragma once
+
+#include <string>
+
+#include "stakewright/base/length.hpp"
+#include "stakewright/check/check.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/job/results.hpp"
+#include "stakewright/roof/roof.hpp"
+#include "text.hpp"
+
+namespace stakewright::cli {
+
+/// How a report is shown.
+struct Shown {
+  base::Units units = base::Units::millimetres;
+  Emphasis emphasis = Emphasis::off;
+};
+
+/// Plan figures, stakes, swings in working order, check lengths, lines, strings, clearances.
+std::string layout_report(const job::Job& job, const job::LayoutResult& result, const Shown& shown);
+
+/// The sentences a foreman acts on: what is out and how it comes in, what was
+/// left out and why, what cannot be told and which tape would tell it.
+std::string check_opening(const check::Findings& findings, const base::Tolerance& tolerance,
+                          base::Units units);
+
+/// The opening, then corners, moves, readings, suspects, next tapes, the
+/// comparison with least squares over all corners, and the adjustment's figures.
+std::string check_report(const job::Job& job, const check::Findings& findings, const Shown& shown);
+
+/// Apex, parts and cuts: as planned and, where the corners were found, as found.
+std::string carry_report(const job::Job& job, const roof::Carry& carry, const Shown& shown);
+
+}  // namespace stakewright::cli

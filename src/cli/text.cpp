@@ -1,0 +1,224 @@
+#include "text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <cstdint>
+
+namespace stakewright::cli {
+namespace {
+
+constexpr std::string_view kReplacement = "\xEF\xBF\xBD";  // U+FFFD
+constexpr std::string_view kBold = "\x1b[1m";
+constexpr std::string_view kNormal = "\x1b[0m";
+constexpr std::size_t kGap = 2;
+/// A wrapped last column gets at least this much room, however wide the rest is.
+constexpr std::size_t kNarrowest = 24;
+
+struct CodePoint {
+  std::uint32_t value = 0;
+  std::size_t bytes = 1;
+  bool valid = false;
+};
+
+std::size_t announced_bytes(unsigned char lead) {
+  if (lead < 0x80U) return 1;
+  if (lead >= 0xC2U && lead < 0xE0U) return 2;
+  if (lead >= 0xE0U && lead < 0xF0U) return 3;
+  if (lead >= 0xF0U && lead < 0xF5U) return 4;
+  return 0;
+}
+
+/// The character at the front of `text`, which is not empty.
+CodePoint first_of(std::string_view text) {
+  const auto lead = static_cast<unsigned char>(text.front());
+  const std::size_t bytes = announced_bytes(lead);
+  if (bytes == 0 || bytes > text.size()) return {};
+  if (bytes == 1) return {lead, 1, true};
+  std::uint32_t value = lead & (0xFFU >> (bytes + 1));
+  for (std::size_t i = 1; i < bytes; ++i) {
+    const auto next = static_cast<unsigned char>(text[i]);
+    if ((next & 0xC0U) != 0x80U) return {};
+    value = (value << 6U) | (next & 0x3FU);
+  }
+  constexpr std::array<std::uint32_t, 5> least{0, 0, 0x80, 0x800, 0x10000};
+  const bool surrogate = value >= 0xD800U && value < 0xE000U;
+  if (value < least[bytes] || value > 0x10FFFFU || surrogate) return {};
+  return {value, bytes, true};
+}
+
+struct Range {
+  std::uint32_t first;
+  std::uint32_t last;
+};
+
+template <std::size_t n>
+bool within(const std::array<Range, n>& ranges, std::uint32_t value) {
+  return std::any_of(ranges.begin(), ranges.end(),
+                     [=](Range r) { return value >= r.first && value <= r.last; });
+}
+
+constexpr std::array<Range, 11> kNoWidth{{{0x0300, 0x036F},
+                                          {0x0483, 0x0489},
+                                          {0x0591, 0x05BD},
+                                          {0x064B, 0x065F},
+                                          {0x1AB0, 0x1AFF},
+                                          {0x1DC0, 0x1DFF},
+                                          {0x200B, 0x200F},
+                                          {0x20D0, 0x20FF},
+                                          {0xFE00, 0xFE0F},
+                                          {0xFE20, 0xFE2F},
+                                          {0xE0100, 0xE01EF}}};
+constexpr std::array<Range, 10> kTwoWide{{{0x1100, 0x115F},
+                                          {0x2E80, 0x303E},
+                                          {0x3041, 0xA4CF},
+                                          {0xAC00, 0xD7A3},
+                                          {0xF900, 0xFAFF},
+                                          {0xFE30, 0xFE6F},
+                                          {0xFF00, 0xFF60},
+                                          {0xFFE0, 0xFFE6},
+                                          {0x1F300, 0x1FAFF},
+                                          {0x20000, 0x3FFFD}}};
+/// Marks that turn the direction of writing would reorder a table.
+constexpr std::array<Range, 2> kDirection{{{0x202A, 0x202E}, {0x2066, 0x2069}}};
+
+bool is_control(std::uint32_t value) {
+  return value < 0x20U || (value >= 0x7FU && value < 0xA0U) || value == 0x2028U ||
+         value == 0x2029U || within(kDirection, value);
+}
+
+std::string padded(const std::string& text, std::size_t width, Align align) {
+  const std::size_t own = display_width(text);
+  const std::string room(width > own ? width - own : 0, ' ');
+  return align == Align::left ? text + room : room + text;
+}
+
+/// Words of the text packed into lines of at most `width` columns (a longer word stands alone).
+std::vector<std::string> packed(std::string_view text, std::size_t width) {
+  std::vector<std::string> lines(1);
+  std::size_t used = 0;
+  while (!text.empty()) {
+    const std::size_t start = text.find_first_not_of(' ');
+    if (start == std::string_view::npos) break;
+    text.remove_prefix(start);
+    const std::string_view word = text.substr(0, text.find(' '));
+    text.remove_prefix(word.size());
+    const std::size_t wide = display_width(word);
+    if (used > 0 && used + 1 + wide > width) {
+      lines.emplace_back();
+      used = 0;
+    }
+    if (used > 0) lines.back() += ' ';
+    lines.back() += word;
+    used += wide + (used > 0 ? 1 : 0);
+  }
+  return lines;
+}
+
+std::vector<std::size_t> widths_of(const std::vector<Column>& columns,
+                                   const std::vector<Row>& rows) {
+  std::vector<std::size_t> widths;
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    std::size_t width = display_width(columns[c].heading);
+    for (const Row& row : rows) width = std::max(width, display_width(row[c]));
+    widths.push_back(width);
+  }
+  return widths;
+}
+
+/// One row of a table as one or, where its last cell is wrapped, several lines.
+std::string row_lines(const Row& row, const std::vector<Column>& columns,
+                      const std::vector<std::size_t>& widths) {
+  std::string line;
+  std::size_t column_start = 0;
+  for (std::size_t c = 0; c + 1 < row.size(); ++c) {
+    if (widths[c] == 0) continue;
+    line += std::string(kGap, ' ') + padded(row[c], widths[c], columns[c].align);
+    column_start += kGap + widths[c];
+  }
+  column_start += kGap;
+  const std::size_t room =
+      std::max(kNarrowest, kReportWidth > column_start ? kReportWidth - column_start : 0);
+  std::string text;
+  for (const std::string& part : packed(row.back(), room)) {
+    const bool fits = widths.back() <= room;
+    line += std::string(kGap, ' ') + padded(part, fits ? widths.back() : 0, columns.back().align);
+    line.erase(line.find_last_not_of(' ') + 1);
+    text += line + '\n';
+    line = std::string(column_start - kGap, ' ');
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string plain(std::string_view text) {
+  std::string result;
+  while (!text.empty()) {
+    const CodePoint c = first_of(text);
+    if (!c.valid) {
+      result += kReplacement;
+    } else if (c.value == '\n' || c.value == '\t' || c.value == '\r') {
+      result += ' ';
+    } else if (is_control(c.value)) {
+      result += kReplacement;
+    } else {
+      result += text.substr(0, c.bytes);
+    }
+    text.remove_prefix(c.bytes);
+  }
+  return result;
+}
+
+std::size_t display_width(std::string_view text) {
+  std::size_t width = 0;
+  while (!text.empty()) {
+    const CodePoint c = first_of(text);
+    if (!within(kNoWidth, c.value)) width += within(kTwoWide, c.value) ? 2 : 1;
+    text.remove_prefix(c.bytes);
+  }
+  return width;
+}
+
+std::string heading(std::string_view text, Emphasis emphasis) {
+  std::string line = plain(text);
+  if (emphasis == Emphasis::on) line = std::string(kBold) + line + std::string(kNormal);
+  return line + '\n';
+}
+
+std::string paragraph(std::string_view text, std::size_t indent) {
+  std::string result;
+  for (const std::string& line : packed(plain(text), kReportWidth - indent)) {
+    if (!result.empty()) result += std::string(indent, ' ');
+    result += line + '\n';
+  }
+  return result;
+}
+
+std::string table(const std::vector<Column>& columns, const std::vector<Row>& rows,
+                  Emphasis emphasis) {
+  std::vector<Row> shown;
+  for (const Row& row : rows) {
+    assert(row.size() == columns.size());
+    Row cells;
+    std::transform(row.begin(), row.end(), std::back_inserter(cells),
+                   [](const std::string& cell) { return plain(cell); });
+    shown.push_back(std::move(cells));
+  }
+  Row headings;
+  for (const Column& column : columns) headings.push_back(column.heading);
+  const std::vector<std::size_t> widths = widths_of(columns, shown);
+  const bool has_headings =
+      std::any_of(headings.begin(), headings.end(), [](const auto& h) { return !h.empty(); });
+  std::string text;
+  if (has_headings) {
+    text = row_lines(headings, columns, widths);
+    text.pop_back();
+    if (emphasis == Emphasis::on) text = std::string(kBold) + text + std::string(kNormal);
+    text += '\n';
+  }
+  for (const Row& row : shown) text += row_lines(row, columns, widths);
+  return text;
+}
+
+}  // namespace stakewright::cli

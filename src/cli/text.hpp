@@ -1,0 +1,50 @@
+// Plain text on a terminal: widths, wrapped sentences, aligned tables.
+//
+// All text is UTF-8.  Text that came from a user's file goes through `plain`,
+// so that no control character of it reaches the terminal.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace stakewright::cli {
+
+/// Reports are laid out for a terminal at least this wide, in columns.
+inline constexpr std::size_t kReportWidth = 100;
+
+/// Whether headings may be set off (bold), as on a terminal that allows it.
+enum class Emphasis { off, on };
+
+/// The text with every control character replaced: a line break or tab by a
+/// space, any other by U+FFFD, as is every byte that is not UTF-8.
+std::string plain(std::string_view text);
+
+/// Columns a terminal needs for the text: 0 for combining marks, 2 for wide
+/// East Asian characters and pictures.  Source of the ranges: Unicode UAX #11
+/// (East Asian Width), in blocks, from memory.
+std::size_t display_width(std::string_view text);
+
+/// A line that opens a section, set off when allowed, with its line end.
+std::string heading(std::string_view text, Emphasis emphasis);
+
+/// The text wrapped at spaces to `kReportWidth`, later lines indented by `indent`.
+std::string paragraph(std::string_view text, std::size_t indent = 0);
+
+enum class Align { left, right };
+
+struct Column {
+  std::string heading;
+  Align align = Align::left;
+};
+
+using Row = std::vector<std::string>;
+
+/// Rows under their column headings, two spaces between columns and before the
+/// first.  A column without heading or content takes no room.  A last column
+/// that runs past `kReportWidth` is wrapped under itself.
+std::string table(const std::vector<Column>& columns, const std::vector<Row>& rows,
+                  Emphasis emphasis);
+
+}  // namespace stakewright::cli

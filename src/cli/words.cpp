@@ -1,0 +1,54 @@
+#include "words.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace stakewright::cli {
+namespace {
+
+std::string text_of(double length_m, base::Units units, Step step) {
+  return step == Step::tape ? base::text_from_length(length_m, units)
+                            : base::text_from_small_length(length_m, units);
+}
+
+}  // namespace
+
+std::string directed(double length_m, Directions directions, base::Units units, Step step) {
+  const std::string text = text_of(std::abs(length_m), units, step);
+  if (!std::isfinite(length_m) || text == text_of(0.0, units, step)) return text;
+  return text + ' ' + (length_m > 0 ? directions.positive : directions.negative);
+}
+
+std::string off_words(double outward_m, double sideways_m, base::Units units) {
+  const std::string nothing = text_of(0.0, units, Step::tape);
+  const std::string outward = directed(outward_m, kOutward, units, Step::tape);
+  const std::string sideways = directed(sideways_m, kSideways, units, Step::tape);
+  if (outward == nothing && sideways == nothing) return "in place";
+  if (outward == nothing) return sideways;
+  if (sideways == nothing) return outward;
+  return outward + " and " + sideways;
+}
+
+std::string percent(double chance) {
+  if (chance > 0.99) return "over 99 %";
+  if (chance < 0.01) return "under 1 %";
+  return fmt::format("{:.0f} %", 100.0 * chance);
+}
+
+std::string joined(const std::vector<std::string>& names) {
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (i > 0) text += i + 1 == names.size() ? " and " : ", ";
+    text += names[i];
+  }
+  return text;
+}
+
+std::string tape_name(const std::string& from, const std::string& to) { return from + "–" + to; }
+
+std::string counted(std::size_t count, const std::string& one, const std::string& many) {
+  return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+
+}  // namespace stakewright::cli

@@ -1,0 +1,314 @@
+// The findings of `check` as JSON.  Keys, units and meaning: docs/results.md.
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "json.hpp"
+#include "stakewright/job/results.hpp"
+
+namespace stakewright::job {
+namespace {
+
+using check::Findings;
+
+const std::string& label(const Findings& findings, std::size_t point_index) {
+  return findings.network.points[point_index].label;
+}
+
+std::vector<std::string> labels(const Findings& findings, const std::vector<std::size_t>& list) {
+  std::vector<std::string> result;
+  for (const std::size_t index : list) result.push_back(label(findings, index));
+  return result;
+}
+
+const char* word_of(check::Verdict verdict) {
+  switch (verdict) {
+    case check::Verdict::in:
+      return "in";
+    case check::Verdict::out:
+      return "out";
+    case check::Verdict::undecided:
+      return "undecided";
+    case check::Verdict::contradiction:
+      return "contradiction";
+  }
+  return "";
+}
+
+const char* word_of(placement::Verdict verdict) {
+  switch (verdict) {
+    case placement::Verdict::in:
+      return "in";
+    case placement::Verdict::out:
+      return "out";
+    case placement::Verdict::undecided:
+      return "undecided";
+  }
+  return "";
+}
+
+const char* word_of(adjustment::Status status) {
+  switch (status) {
+    case adjustment::Status::settled:
+      return "settled";
+    case adjustment::Status::shape_not_fixed:
+      return "shape not fixed";
+    case adjustment::Status::no_readings:
+      return "no readings";
+    case adjustment::Status::did_not_settle:
+      return "did not settle";
+  }
+  return "";
+}
+
+Json tape_json(const Findings& findings, std::size_t from, std::size_t to) {
+  return {{"from", label(findings, from)}, {"to", label(findings, to)}};
+}
+
+Json observed_pair(const Findings& findings, std::size_t observation) {
+  const auto& seen = findings.network.observations[observation];
+  return tape_json(findings, seen.from, seen.to);
+}
+
+Json instruments_json(const Findings& findings) {
+  Json list = Json::array();
+  for (const auto& found : findings.used.instruments) {
+    list.push_back({{"name", findings.network.instruments[found.instrument].name},
+                    {"scale", number(found.scale)},
+                    {"scale_sd", number(found.scale_sd)},
+                    {"zero", number(found.zero_m)},
+                    {"zero_sd", number(found.zero_sd_m)}});
+  }
+  return list;
+}
+
+Json loose_json(const Findings& findings) {
+  Json list = Json::array();
+  for (const auto& loose : findings.used.loose) {
+    Json would_fix = Json::array();
+    for (const auto& tape : loose.would_fix) {
+      would_fix.push_back(tape_json(findings, tape.from, tape.to));
+    }
+    list.push_back({{"corner", label(findings, loose.point)}, {"would_fix", would_fix}});
+  }
+  return list;
+}
+
+Json adjustment_json(const Findings& findings) {
+  const auto& used = findings.used;
+  return {{"status", word_of(used.status)},
+          {"unknowns", used.unknowns},
+          {"readings", used.readings},
+          {"redundancy", used.redundancy},
+          {"variance_factor", number(used.variance_factor)},
+          {"chi_square", number(used.chi_square)},
+          {"chi_square_limit", number(used.chi_square_limit)},
+          {"passed", used.passed},
+          {"instruments", instruments_json(findings)},
+          {"loose", loose_json(findings)}};
+}
+
+Json placement_json(const Findings& findings) {
+  if (!findings.placement) return nullptr;
+  const auto& placement = *findings.placement;
+  Json alternatives = Json::array();
+  for (const auto& other : placement.alternatives) alternatives.push_back(labels(findings, other));
+  return {{"x", number(placement.rigid.x_m)},
+          {"y", number(placement.rigid.y_m)},
+          {"turn", number(placement.rigid.turn_rad)},
+          {"kept", labels(findings, placement.kept)},
+          {"alternatives", alternatives}};
+}
+
+/// A corner whose place is not known has its label and verdict; its figures are null.
+Json corner_json(const std::string& name, const placement::CornerResult& corner, bool measured) {
+  const auto figure = [measured](double value) { return measured ? number(value) : Json(nullptr); };
+  Json ellipse = nullptr;
+  if (measured) {
+    ellipse = {{"major", number(corner.ellipse.major_m)},
+               {"minor", number(corner.ellipse.minor_m)},
+               {"bearing", number(corner.ellipse.bearing_rad)}};
+  }
+  return {{"label", name},
+          {"x", figure(corner.found.x_m)},
+          {"y", figure(corner.found.y_m)},
+          {"outward", figure(corner.outward_m)},
+          {"sideways", figure(corner.sideways_m)},
+          {"off", figure(corner.off_m)},
+          {"chance_in", figure(corner.chance_in)},
+          {"verdict", word_of(corner.verdict)},
+          {"ellipse", ellipse},
+          {"level", nullptr},
+          {"level_verdict", nullptr}};
+}
+
+Json corners_json(const Findings& findings) {
+  Json list = Json::array();
+  for (std::size_t i = 0; i < findings.network.corner_count; ++i) {
+    const bool placed = findings.placement && findings.survey;
+    const auto corner = placed ? findings.placement->corners[i] : placement::CornerResult{};
+    list.push_back(corner_json(label(findings, i), corner, placed && findings.survey->measured[i]));
+  }
+  return list;
+}
+
+/// Least squares over all corners, for comparison: how far off it calls each.
+Json least_squares_json(const Findings& findings) {
+  if (!findings.least_squares) return nullptr;
+  Json corners = Json::array();
+  for (std::size_t i = 0; i < findings.least_squares->corners.size(); ++i) {
+    const auto& corner = findings.least_squares->corners[i];
+    const bool measured = findings.survey && findings.survey->measured[i];
+    const auto figure = [measured](double v) { return measured ? number(v) : Json(nullptr); };
+    corners.push_back({{"label", label(findings, i)},
+                       {"outward", figure(corner.outward_m)},
+                       {"sideways", figure(corner.sideways_m)},
+                       {"off", figure(corner.off_m)}});
+  }
+  const auto& rigid = findings.least_squares->rigid;
+  return {{"x", number(rigid.x_m)},
+          {"y", number(rigid.y_m)},
+          {"turn", number(rigid.turn_rad)},
+          {"corners", corners}};
+}
+
+Json readings_json(const Findings& findings) {
+  Json list = Json::array();
+  for (std::size_t i = 0; i < findings.used.readings_out.size(); ++i) {
+    const auto& seen = findings.network.observations[i];
+    const auto& out = findings.used.readings_out[i];
+    const auto& instrument = findings.network.instruments[seen.instrument];
+    list.push_back({{"kind", instrument.kind == readings::Kind::tape ? "tape" : "laser"},
+                    {"from", label(findings, seen.from)},
+                    {"to", label(findings, seen.to)},
+                    {"instrument", instrument.name},
+                    {"reading", number(seen.read_m)},
+                    {"corrected", number(seen.length_m)},
+                    {"sd", number(seen.sd_m)},
+                    {"adjusted", number(out.adjusted_m)},
+                    {"residual", number(out.residual_m)},
+                    {"standardized", number(out.standardized)},
+                    {"redundancy", number(out.redundancy)},
+                    {"smallest_catch", number(out.smallest_catch_m)},
+                    {"excluded", out.excluded}});
+  }
+  return list;
+}
+
+Json reading_cause(const Findings& findings, const suspects::Cause& cause) {
+  Json json = {{"what", "reading"}};
+  json.update(observed_pair(findings, cause.index));
+  json["size"] = number(cause.size);
+  json["slip"] = cause.slip.empty() ? Json(nullptr) : Json(cause.slip);
+  return json;
+}
+
+Json instrument_cause(const Findings& findings, const suspects::Cause& cause, const char* key) {
+  return {{"what", "instrument"},
+          {"name", findings.network.instruments[cause.index].name},
+          {key, number(cause.size)}};
+}
+
+Json stake_cause(const Findings& findings, const suspects::Cause& cause) {
+  return {{"what", "stake"},
+          {"label", label(findings, cause.index)},
+          {"outward", number(cause.outward_m)},
+          {"sideways", number(cause.sideways_m)}};
+}
+
+/// A tape pulled to another stake than the one written down.
+Json wrong_stake_cause(const Findings& findings, const suspects::Cause& cause) {
+  Json json = {{"what", "wrong_stake"}};
+  json.update(observed_pair(findings, cause.index));
+  json["pulled_to"] = label(findings, cause.other.value_or(cause.index));
+  return json;
+}
+
+Json cause_json(const Findings& findings, const suspects::Cause& cause) {
+  using What = suspects::Cause::What;
+  const std::size_t other = cause.other.value_or(cause.index);
+  switch (cause.what) {
+    case What::reading:
+      return reading_cause(findings, cause);
+    case What::stake:
+      return stake_cause(findings, cause);
+    case What::instrument_zero:
+      return instrument_cause(findings, cause, "zero");
+    case What::instrument_scale:
+      return instrument_cause(findings, cause, "scale");
+    case What::labels:
+      return {{"what", "labels"}, {"labels", labels(findings, {cause.index, other})}};
+    case What::rows:
+      return {{"what", "rows"},
+              {"rows", {observed_pair(findings, cause.index), observed_pair(findings, other)}}};
+    case What::wrong_stake:
+      return wrong_stake_cause(findings, cause);
+  }
+  return nullptr;
+}
+
+Json suspects_json(const Findings& findings) {
+  Json list = Json::array();
+  for (const auto& explanation : findings.suspects.ranked) {
+    Json causes = Json::array();
+    for (const auto& cause : explanation.causes) causes.push_back(cause_json(findings, cause));
+    list.push_back({{"chance", number(explanation.chance)},
+                    {"causes", causes},
+                    {"words", explanation.words},
+                    {"alike", explanation.alike}});
+  }
+  list.push_back({{"chance", number(findings.suspects.rest)},
+                  {"causes", nullptr},
+                  {"words", "something else"},
+                  {"alike", Json::array()}});
+  return list;
+}
+
+Json moves_json(const Findings& findings) {
+  Json list = Json::array();
+  for (const auto& move : findings.moves) {
+    Json tapes = Json::array();
+    for (const auto& tape : move.tapes) {
+      tapes.push_back({{"from", label(findings, tape.from)}, {"length", number(tape.length_m)}});
+    }
+    list.push_back({{"stake", label(findings, move.corner)},
+                    {"outward", number(move.outward_m)},
+                    {"sideways", number(move.sideways_m)},
+                    {"distance", number(move.distance_m)},
+                    {"tapes", tapes},
+                    {"crossing", number(move.crossing_rad)},
+                    {"predicted_chance_in", number(move.predicted_chance_in)}});
+  }
+  return list;
+}
+
+Json tape_next_json(const Findings& findings) {
+  Json list = Json::array();
+  for (const auto& next : findings.tape_next) {
+    Json entry = tape_json(findings, next.from, next.to);
+    entry["repeat"] = next.repeat;
+    entry["settles"] = number(next.settles);
+    entry["why"] = next.why;
+    list.push_back(entry);
+  }
+  return list;
+}
+
+}  // namespace
+
+std::string check_json(const Job& job, const check::Findings& findings) {
+  Json json = opened("check", job.title);
+  json["verdict"] = word_of(findings.verdict);
+  json["adjustment"] = adjustment_json(findings);
+  json["placement"] = placement_json(findings);
+  json["corners"] = corners_json(findings);
+  json["readings"] = readings_json(findings);
+  json["suspects"] = suspects_json(findings);
+  json["moves"] = moves_json(findings);
+  json["tape_next"] = tape_next_json(findings);
+  json["least_squares"] = least_squares_json(findings);
+  json["remarks"] = findings.remarks;
+  return text_of_json(json);
+}
+
+}  // namespace stakewright::job
