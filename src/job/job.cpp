@@ -7,6 +7,7 @@
 #include "job_parts.hpp"
 #include "stakewright/base/text.hpp"
 #include "stakewright/job/file.hpp"
+#include "stakewright/layout/surroundings.hpp"
 
 namespace stakewright::job {
 namespace {
@@ -76,12 +77,19 @@ void read_plan(const Section& plan, base::Units units, layout::Plan& into) {
             [](const Value& value) { return line_of_text(value, kLongestLineText); });
 }
 
+void demand_line_name(const std::string& name) {
+  demand_name(name);
+  if (name == layout::kPlanLineName)
+    throw base::InputError(
+        fmt::format("read {}, which [plan] gives; accepted: another name", base::in_quotes(name)));
+}
+
 std::vector<layout::Line> read_lines(const Section& lines, base::Units units,
                                      const layout::Polygon& polygon) {
   std::vector<layout::Line> result;
   for (const Entry& entry : lines.entries()) {
     const double offset_m = lines.read(entry, [&](const Value& value) {
-      demand_name(entry.key);
+      demand_line_name(entry.key);
       const double read_m = length_in(value, units, kAnyLength);
       static_cast<void>(layout::parallel(polygon, read_m));  // refuses what leaves nothing
       return read_m;

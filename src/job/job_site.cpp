@@ -13,22 +13,16 @@ namespace {
 constexpr Range kFacing = {-360.0, 360.0, true, true, "degrees, a number from -360 to 360"};
 constexpr std::size_t kFewestOutlinePoints = 3;
 
-std::vector<std::string> stake_labels(const layout::Plan& plan) {
-  std::vector<std::string> labels = layout::corner_labels(plan.polygon.sides);
-  labels.emplace_back(layout::kCentreLabel);
-  return labels;
-}
-
-std::vector<std::string> read_hold(const Value& value, const std::vector<std::string>& stakes) {
+std::vector<std::string> read_hold(const Value& value, const std::vector<std::string>& corners) {
   std::vector<std::string> held;
-  for (const Value& item : list_from(value, "a list of stakes, as in [\"A\", \"B\"]")) {
+  for (const Value& item : list_from(value, "a list of corners, as in [\"A\", \"B\"]")) {
     const std::string name = name_from(item);
-    if (std::find(stakes.begin(), stakes.end(), name) == stakes.end())
+    if (std::find(corners.begin(), corners.end(), name) == corners.end())
       throw base::InputError(
-          fmt::format("read {}; accepted: {}", base::in_quotes(name), fmt::join(stakes, ", ")));
+          fmt::format("read {}; accepted: {}", base::in_quotes(name), fmt::join(corners, ", ")));
     if (std::find(held.begin(), held.end(), name) != held.end())
       throw base::InputError(
-          fmt::format("read {} twice; accepted: each stake once", base::in_quotes(name)));
+          fmt::format("read {} twice; accepted: each corner once", base::in_quotes(name)));
     held.push_back(name);
   }
   return held;
@@ -96,14 +90,15 @@ std::vector<layout::KeepClear> read_keep_clear(const Section& site, base::Units 
 }  // namespace
 
 void read_site(const Section& site, base::Units units, layout::Plan& plan) {
-  const std::vector<std::string> stakes = stake_labels(plan);
+  std::vector<std::string> stakes = layout::corner_labels(plan.polygon.sides);
   site.read("centre", plan.centre, [units](const Value& v) { return point_from(v, units); });
   site.read("facing", plan.facing_rad,
             [](const Value& v) { return number_in(v, kFacing) * base::kDegree_rad; });
   site.read("hold", plan.hold, [&](const Value& v) { return read_hold(v, stakes); });
   site.read("batter_setback", plan.batter_setback_m,
             [units](const Value& v) { return length_in(v, units, kLengthFromZero); });
-  plan.pins = read_pins(site, units, stakes);
+  stakes.emplace_back(layout::kCentreLabel);
+  plan.pins = read_pins(site, units, std::move(stakes));
   plan.keep_clear = read_keep_clear(site, units);
 }
 

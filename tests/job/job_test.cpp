@@ -397,10 +397,11 @@ TEST(JobFile, RefusesPlacesThatAreNotTwoLengths) {
 
 TEST(JobFile, RefusesHeldStakesThatAreNotThere) {
   EXPECT_EQ(refused_with("[site]\nhold = [\"A\", \"F\"]\n"),
-            "job.toml, line 6, site.hold: read \"F\"; accepted: A, B, C, D, E, O");
+            "job.toml, line 6, site.hold: read \"F\"; accepted: A, B, C, D, E");
+  EXPECT_THAT(refused_with("[site]\nhold = [\"O\"]\n"), HasSubstr("read \"O\""));
   EXPECT_THAT(refused_with("[site]\nhold = [\"a\"]\n"), HasSubstr("read \"a\""));
   EXPECT_THAT(refused_with("[site]\nhold = [\"A\", \"A\"]\n"), HasSubstr("read \"A\" twice"));
-  EXPECT_THAT(refused_with("[site]\nhold = \"A\"\n"), HasSubstr("a list of stakes"));
+  EXPECT_THAT(refused_with("[site]\nhold = \"A\"\n"), HasSubstr("a list of corners"));
   EXPECT_THAT(refused_with("[site]\nhold = [1]\n"), HasSubstr("a name in quotes"));
   EXPECT_TRUE(job(std::string(kShort) + "[site]\nhold = []\n").plan.hold.empty());
 }
@@ -452,6 +453,7 @@ TEST(JobFile, RefusesLinesThatLeaveNothing) {
   EXPECT_THAT(refused_with("[lines]\ndig = 'wide'\n"),
               HasSubstr("line 6, lines.dig: read \"wide\""));
   EXPECT_THAT(refused_with("[lines]\n'' = 3\n"), HasSubstr("accepted: a name"));
+  EXPECT_THAT(refused_with("[lines]\n'plan line' = 3\n"), HasSubstr("which [plan] gives"));
   EXPECT_THAT(refused_with("[lines]\ndig = 3\ndig = 4\n"), HasSubstr("line 7: "));
   EXPECT_EQ(job(std::string(kShort) + "[lines]\ninner = -1300\n").plan.lines[0].offset_m, -1.3);
 }
