@@ -16,6 +16,7 @@
 #include <utility>
 
 #include "stakewright/base/error.hpp"
+#include "stakewright/base/text.hpp"
 #include "stakewright/layout/surroundings.hpp"
 
 BOOST_GEOMETRY_REGISTER_POINT_2D(stakewright::base::Point, double, cs::cartesian, x_m, y_m)
@@ -64,14 +65,14 @@ Figure outline_figure(const KeepClear& keep_clear) {
   const auto corners = distinct_corners(keep_clear.outline);
   if (corners.size() < 3)
     throw base::InputError(
-        fmt::format("keep_clear \"{}\" has {} different corners; an outline needs three or more",
-                    keep_clear.name, corners.size()));
+        fmt::format("keep_clear {} has {} different corners; an outline needs three or more",
+                    base::in_quotes(keep_clear.name), corners.size()));
   Path path(corners.begin(), corners.end());
   path.push_back(corners.front());
   if (!bg::is_simple(path))
-    throw base::InputError(fmt::format(
-        "keep_clear \"{}\" crosses or touches itself; give its corners in order around it",
-        keep_clear.name));
+    throw base::InputError(
+        fmt::format("keep_clear {} crosses or touches itself; give its corners in order around it",
+                    base::in_quotes(keep_clear.name)));
   return figure(keep_clear.name, corners);
 }
 

@@ -1,8 +1,7 @@
 #include "stakewright/layout/plan.hpp"
 
-#include <fmt/format.h>
-
 #include "stakewright/base/error.hpp"
+#include "stakewright/base/text.hpp"
 
 namespace stakewright::layout {
 namespace {
@@ -51,7 +50,7 @@ std::vector<LineFigures> lines(const Plan& plan) {
       result.push_back({line.name, line.offset_m, side_m(ring), ring.corner_radius_m, area_m2(ring),
                         corners_of(ring, plan)});
     } catch (const base::InputError& problem) {
-      throw problem.at(fmt::format("line \"{}\"", line.name));
+      throw problem.at("line " + base::in_quotes(line.name));
     }
   }
   return result;

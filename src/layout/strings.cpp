@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "stakewright/base/text.hpp"
 #include "stakewright/layout/surroundings.hpp"
 #include "stakewright/layout/swings.hpp"
 
@@ -73,8 +74,9 @@ std::vector<std::string> string_remarks(const Plan& plan) {
   const Line outermost = outermost_line(plan);
   const double setback = setback_of(plan);
   if (setback < setback_for(plan.polygon, outermost.offset_m))
-    remarks.push_back(fmt::format(
-        "The batter boards stand inside the line \"{}\": set them back further.", outermost.name));
+    remarks.push_back(
+        fmt::format("The batter boards stand inside the line {}: set them back further.",
+                    base::in_quotes(outermost.name)));
   if (side_m(plan.polygon) + 2.0 * setback > kLongestString_m)
     remarks.push_back(
         "The strings run more than 30 m (98 ft) from nail to nail: prop them on the way, or use "

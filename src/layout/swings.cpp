@@ -8,6 +8,7 @@
 
 #include "stakewright/base/angle.hpp"
 #include "stakewright/base/error.hpp"
+#include "stakewright/base/text.hpp"
 #include "standing.hpp"
 
 namespace stakewright::layout {
@@ -49,21 +50,24 @@ bool has_label(const std::vector<Stake>& all, const std::string& label) {
 void require_known_holds(const Plan& plan, const std::vector<Stake>& all) {
   for (auto label = plan.hold.begin(); label != plan.hold.end(); ++label) {
     if (!has_label(all, *label))
-      throw base::InputError(fmt::format("hold \"{}\"; accepted are {} and {} to {}", *label,
-                                         kCentreLabel, all[1].label, all.back().label));
+      throw base::InputError(fmt::format("hold {}; accepted are {} and {} to {}",
+                                         base::in_quotes(*label), kCentreLabel, all[1].label,
+                                         all.back().label));
     if (std::find(plan.hold.begin(), label, *label) != label)
-      throw base::InputError(fmt::format("hold \"{}\" comes twice", *label));
+      throw base::InputError(fmt::format("hold {} comes twice", base::in_quotes(*label)));
   }
 }
 
 void require_usable_pins(const Plan& plan, const std::vector<Stake>& all) {
   for (auto pin = plan.pins.begin(); pin != plan.pins.end(); ++pin) {
     if (has_label(all, pin->name))
-      throw base::InputError(fmt::format("pin \"{0}\": {0} is a stake of this plan", pin->name));
+      throw base::InputError(
+          fmt::format("pin {}: a stake of this plan has that name", base::in_quotes(pin->name)));
     for (auto other = plan.pins.begin(); other != pin; ++other)
       if (base::distance_m(pin->at, other->at) < kSamePlace_m)
-        throw base::InputError(
-            fmt::format("pins \"{}\" and \"{}\" are at one place", other->name, pin->name));
+        throw base::InputError(fmt::format("pins {} and {} are at one place",
+                                           base::in_quotes(other->name),
+                                           base::in_quotes(pin->name)));
   }
 }
 

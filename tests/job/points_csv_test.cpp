@@ -1,0 +1,120 @@
+// The layout of a whole job, and its points as a table for other programs.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <sstream>
+
+#include "stakewright/job/results.hpp"
+
+namespace stakewright::job {
+namespace {
+
+using testing::HasSubstr;
+
+/// A square of side 4 m about a pin at (10, 20), facing forward.
+Job square_job() {
+  Job job;
+  job.plan.polygon = layout::polygon_from(layout::Size::side, 4.0, 4);
+  job.plan.centre = {10.0, 20.0};
+  job.instruments = readings::built_in_instruments();
+  return job;
+}
+
+std::vector<std::string> rows_of(const std::string& csv) {
+  std::vector<std::string> rows;
+  std::istringstream text(csv);
+  for (std::string row; std::getline(text, row);) rows.push_back(row);
+  return rows;
+}
+
+std::vector<std::string> rows_of(const Job& job, base::Units units) {
+  return rows_of(points_csv(job, layout_of(job), units));
+}
+
+TEST(PointsCsv, ListsCornersAndCentrePinInMetres) {
+  const auto rows = rows_of(square_job(), base::Units::metres);
+  ASSERT_GE(rows.size(), 6U);
+  EXPECT_EQ(rows[0], "label,right,forward,note");
+  EXPECT_EQ(rows[1], "A,8.0000,22.0000,\"corner, post centres (m)\"");
+  EXPECT_EQ(rows[2], "B,12.0000,22.0000,\"corner, post centres (m)\"");
+  EXPECT_EQ(rows[3], "C,12.0000,18.0000,\"corner, post centres (m)\"");
+  EXPECT_EQ(rows[4], "D,8.0000,18.0000,\"corner, post centres (m)\"");
+  EXPECT_EQ(rows[5], "O,10.0000,20.0000,centre pin (m)");
+}
+
+TEST(PointsCsv, WritesPlainDecimalsInTheUnitsAskedFor) {
+  const Job job = square_job();
+  EXPECT_EQ(rows_of(job, base::Units::millimetres)[5], "O,10000.0,20000.0,centre pin (mm)");
+  // 10 m and 20 m over 0.3048 m: 32.80840 ft and 65.61680 ft.
+  EXPECT_EQ(rows_of(job, base::Units::feet_inches)[5], "O,32.8084,65.6168,centre pin (feet)");
+}
+
+TEST(PointsCsv, WritesNoMinusZero) {
+  Job job = square_job();
+  job.plan.centre = {-1e-9, -1e-9};
+  EXPECT_EQ(rows_of(job, base::Units::metres)[5], "O,0.0000,0.0000,centre pin (m)");
+}
+
+TEST(PointsCsv, ListsPinsLinesAndNails) {
+  Job job = square_job();
+  job.plan.pins = {{"P1", {-1.5, 3.25}}};
+  job.plan.lines = {{"dig", 1.0}};
+  job.plan.batter_setback_m = 3.0;
+  const auto rows = rows_of(job, base::Units::metres);
+  EXPECT_EQ(rows.size(), 1U + 4 + 1 + 1 + 4 + 8);
+  EXPECT_THAT(rows,
+              testing::IsSupersetOf({"P1,-1.5000,3.2500,known point (m)",
+                                     "dig A,7.0000,23.0000,corner of the line dig (m)",
+                                     "A-B at A,5.0000,22.0000,nail of the string along A-B (m)",
+                                     "A-B at B,15.0000,22.0000,nail of the string along A-B (m)",
+                                     "D-A at A,8.0000,25.0000,nail of the string along D-A (m)"}));
+}
+
+TEST(PointsCsv, QuotesNamesAsRfc4180Asks) {
+  Job job = square_job();
+  job.plan.pins = {{"north, \"old\" pin", {1.0, 2.0}}};
+  EXPECT_THAT(points_csv(job, layout_of(job), base::Units::metres),
+              HasSubstr("\n\"north, \"\"old\"\" pin\",1.0000,2.0000,known point (m)\n"));
+}
+
+TEST(LayoutOfAJob, HasStakesTapesSwingsLinesStringsAndClearances) {
+  Job job = square_job();
+  job.plan.lines = {{"dig", 0.5}};
+  job.plan.keep_clear = {{"fence", true, {{0, 0}, {50, 0}, {50, 50}, {0, 50}}}};
+  const auto result = layout_of(job);
+  EXPECT_EQ(result.stakes.size(), 5U);
+  EXPECT_EQ(result.tapes.size(), 4U + 2 + 4);
+  EXPECT_EQ(result.order.given.size() + result.order.swings.size(), 5U);
+  EXPECT_EQ(result.lines.size(), 1U);
+  EXPECT_EQ(result.strings.size(), 4U);
+  EXPECT_EQ(result.clearances.size(), 2U);
+}
+
+TEST(LayoutOfAJob, WeighsTheSwingsWithTheJobsOwnSteelTape) {
+  const Job usual = square_job();
+  Job worn = square_job();
+  for (auto& instrument : worn.instruments)
+    if (instrument.name == readings::default_instrument(readings::Kind::tape)) {
+      instrument.constant_m *= 3.0;
+      instrument.per_length *= 3.0;
+      instrument.centring_m *= 3.0;
+    }
+  const auto with_usual = layout_of(usual).order.swings;
+  const auto with_worn = layout_of(worn).order.swings;
+  EXPECT_GT(with_usual[0].sd_m, 0.0);
+  EXPECT_NEAR(with_worn[0].sd_m, 3.0 * with_usual[0].sd_m, 1e-12);
+  Job none = square_job();
+  none.instruments.clear();
+  EXPECT_EQ(layout_of(none).order.swings[0].sd_m, with_usual[0].sd_m);
+}
+
+TEST(LayoutOfAJob, RemarksOnTheStringsToo) {
+  Job job = square_job();
+  job.plan.polygon = layout::polygon_from(layout::Size::side, 0.5, 24);
+  EXPECT_THAT(layout_of(job).order.remarks,
+              testing::Contains(HasSubstr("24 sides neighbouring strings cross flatter")));
+}
+
+}  // namespace
+}  // namespace stakewright::job
