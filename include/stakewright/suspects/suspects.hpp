@@ -19,35 +19,49 @@ namespace stakewright::suspects {
 struct Cause {
   enum class What { reading, stake, instrument_zero, instrument_scale, labels, rows, wrong_stake };
   What what = What::reading;
-  std::size_t index = 0;               ///< of the observation, point or instrument
-  std::optional<std::size_t> other;    ///< labels, rows: the other of the two; wrong_stake: the stake pulled to
-  double size = 0.0;                   ///< reading: slip in metres (too long positive); zero: metres; scale: m/m
+  std::size_t index = 0;  ///< of the observation, point or instrument; labels: the first point
+  std::optional<std::size_t>
+      other;  ///< labels, rows: the other of the two; wrong_stake: the stake pulled to
+  std::optional<std::size_t> held;  ///< wrong_stake: the end of the reading that was right
+  double size = 0.0;  ///< reading: slip in metres (too long positive); zero: metres; scale: m/m
   double size_sd = 0.0;
-  double outward_m = 0.0;              ///< stake: how it stands off
-  double sideways_m = 0.0;
-  std::string slip;                    ///< what kind of slip it looks like, in words; empty when none or several fit
+  double outward_m = 0.0;   ///< stake: how it stands off; for the centre pin: forward ...
+  double sideways_m = 0.0;  ///< ... and to the right
+  double outward_sd_m = 0.0;
+  double sideways_sd_m = 0.0;
+  bool one_way_only = false;  ///< stake: its readings show its place in one direction only
+  std::string slip;  ///< what kind of slip it looks like, in words; empty when none or several fit
 };
 
 struct Explanation {
   double chance = 0.0;
-  std::vector<Cause> causes;  ///< empty: nothing wrong
+  std::vector<Cause> causes;  ///< empty: nothing wrong; three at the most
   std::string words;          ///< one plain sentence
-  std::vector<std::size_t> alike;  ///< other entries of the list that the numbers cannot tell from this one
+  std::vector<std::size_t>
+      alike;  ///< other entries of `ranked` that the numbers cannot tell from this one
 };
 
 struct Suspects {
-  std::vector<Explanation> ranked;  ///< likeliest first
-  double rest = 0.0;                ///< chance of all that was not weighed or is not listed
+  std::vector<Explanation> ranked;  ///< likeliest first; "nothing wrong" is always among them
+  double rest = 1.0;                ///< chance of all that was not weighed or is not listed
+  /// The lengths are not those of this plan, by far more than the causes explain; `ranked` then
+  /// holds nothing.
+  bool of_another_job = false;
+  std::string remark;  ///< a sentence about the whole set, often empty
 };
 
 struct Setting {
   base::Staking staking;
   base::Tolerance tolerance;
   base::Units units = base::Units::millimetres;  ///< for `words` and for which slips are natural
-  std::size_t most_listed = 8;
+  std::size_t most_listed = 8;                   ///< entries besides "nothing wrong"
 };
 
 /// Weighs the explanations of a network's observations.
+///
+/// The chances follow from the priors of docs/methods/suspects.md; in simulations drawn from them
+/// a chance said above 90 % is right nine times in ten or more.  Stakes that no reading reaches are
+/// not weighed.  Without readings `ranked` is empty and `rest` is 1.
 Suspects weigh(const adjustment::Network& network, const Setting& setting);
 
 }  // namespace stakewright::suspects

@@ -14,8 +14,8 @@ namespace stakewright::suspects {
 struct NextTape {
   std::size_t from = 0;
   std::size_t to = 0;
-  bool repeat = false;       ///< it has been pulled before
-  double settles = 0.0;      ///< expected drop of uncertainty about the cause, in bits
+  bool repeat = false;   ///< it has been pulled before
+  double settles = 0.0;  ///< expected drop of uncertainty about the cause, in bits
   std::string why;
 };
 

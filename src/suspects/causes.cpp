@@ -1,0 +1,186 @@
+#include "causes.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace stakewright::suspects {
+namespace {
+
+/// Chance that an instrument's zero (or scale) is off by more than its figures say.
+constexpr double kInstrumentOff = 0.005;
+
+/// Of the chance of a slip: that a row was changed over with the next one, or with any other row.
+constexpr double kRowsWithNext = 0.05;
+constexpr double kRowsWithAny = 0.05;
+
+/// Of the chance of a stake set wrong: that two neighbours' labels, or a stake's and any other's,
+/// were changed over.
+constexpr double kLabelsWithNext = 0.04;
+constexpr double kLabelsWithAny = 0.04;
+
+/// Rows whose planned lengths are nearer than this may change places unnoticed.
+constexpr double kSameLength_m = 0.016;
+
+/// Pairs of rows taken into the catalogue at the most.
+constexpr std::size_t kMostRowPairs = 24;
+
+/// Odds of 0 or of certainty leave nothing to weigh; a chance of more than a half is not "what
+/// usually happens".
+constexpr double kMostChance = 0.5;
+
+double log_odds(double chance) {
+  const double bounded = std::min(chance, kMostChance);
+  return std::log(bounded) - std::log1p(-bounded);
+}
+
+void add_readings(std::vector<Candidate>& list, const adjustment::Network& network,
+                  const Setting& setting) {
+  if (setting.staking.misread <= 0.0) return;
+  for (std::size_t i = 0; i < network.observations.size(); ++i)
+    list.push_back({Cause::What::reading,
+                    i,
+                    0,
+                    {i, 0},
+                    1,
+                    log_odds(setting.staking.misread),
+                    slip_sizes(network, i, setting)});
+}
+
+void add_stakes(std::vector<Candidate>& list, const Model& model, const Setting& setting) {
+  if (setting.staking.misplaced <= 0.0) return;
+  for (std::size_t p = 0; p < model.points; ++p)
+    if (model.reached[p])
+      list.push_back({Cause::What::stake,
+                      p,
+                      0,
+                      {model.point_column(p), model.point_column(p) + 1},
+                      2,
+                      log_odds(setting.staking.misplaced),
+                      stake_sizes()});
+}
+
+void add_instruments(std::vector<Candidate>& list, const Model& model, const Setting& setting) {
+  std::vector<std::size_t> uses(model.instruments, 0);
+  for (const Row& row : model.rows) ++uses[row.instrument];
+  for (std::size_t k = 0; k < model.instruments; ++k) {
+    if (uses[k] < 2) continue;  // one reading's slip says as much
+    list.push_back({Cause::What::instrument_zero,
+                    k,
+                    0,
+                    {model.zero_column(k), 0},
+                    1,
+                    log_odds(kInstrumentOff),
+                    zero_sizes(setting.units)});
+    list.push_back({Cause::What::instrument_scale,
+                    k,
+                    0,
+                    {model.scale_column(k), 0},
+                    1,
+                    log_odds(kInstrumentOff),
+                    scale_sizes()});
+  }
+}
+
+/// Log-likelihood ratio of a fixed shift of two readings against none.
+double shift_ratio(const Model& model, std::size_t i, std::size_t j, double at_i, double at_j) {
+  return model.projection[i] * at_i + model.projection[j] * at_j -
+         0.5 * (model.gram(i, i) * at_i * at_i + 2.0 * model.gram(i, j) * at_i * at_j +
+                model.gram(j, j) * at_j * at_j);
+}
+
+void add_rows(std::vector<Candidate>& list, const adjustment::Network& network, const Model& model,
+              const Setting& setting) {
+  if (setting.staking.misread <= 0.0) return;
+  const std::size_t m = model.rows.size();
+  std::vector<std::pair<double, Candidate>> pairs;
+  for (std::size_t i = 0; i + 1 < m; ++i)
+    for (std::size_t j = i + 1; j < m; ++j) {
+      if (std::abs(model.rows[i].planned_m - model.rows[j].planned_m) < kSameLength_m) continue;
+      // Row i holds what belongs to row j: it is too long by the difference.
+      const double slip = network.observations[i].length_m - network.observations[j].length_m;
+      const double ratio = shift_ratio(model, i, j, slip, -slip);
+      const double chance = setting.staking.misread *
+                            (j == i + 1 ? kRowsWithNext : kRowsWithAny / static_cast<double>(m));
+      if (ratio <= 0.0) continue;
+      Candidate candidate{Cause::What::rows, i, j, {i, j}, 2, log_odds(chance), {}};
+      candidate.parts.push_back({{slip, -slip}, 0.0, 0.0, SlipKind::any});
+      pairs.emplace_back(ratio + candidate.log_odds, std::move(candidate));
+    }
+  const std::size_t kept = std::min(pairs.size(), kMostRowPairs);
+  std::partial_sort(pairs.begin(), pairs.begin() + static_cast<std::ptrdiff_t>(kept), pairs.end(),
+                    [](const auto& a, const auto& b) { return a.first > b.first; });
+  for (std::size_t k = 0; k < kept; ++k) list.push_back(std::move(pairs[k].second));
+}
+
+std::size_t renamed(std::size_t point, std::size_t first, std::size_t second) {
+  return point == first ? second : point == second ? first : point;
+}
+
+/// What the planned lengths of the readings change by when two labels change over, for the
+/// readings that feel it.
+std::vector<std::pair<std::size_t, double>> label_shift(const adjustment::Network& network,
+                                                        const Model& model, std::size_t first,
+                                                        std::size_t second) {
+  std::vector<std::pair<std::size_t, double>> shift;
+  for (std::size_t i = 0; i < model.rows.size(); ++i) {
+    const std::size_t from = renamed(model.rows[i].from, first, second);
+    const std::size_t to = renamed(model.rows[i].to, first, second);
+    if (from == model.rows[i].from && to == model.rows[i].to) continue;
+    const double change =
+        base::distance_m(network.points[from].planned, network.points[to].planned) -
+        model.rows[i].planned_m;
+    if (std::abs(change) > kSameLength_m) shift.emplace_back(i, change);
+  }
+  return shift;
+}
+
+}  // namespace
+
+std::vector<Candidate> catalogue(const adjustment::Network& network, const Model& model,
+                                 const Setting& setting) {
+  std::vector<Candidate> list;
+  add_readings(list, network, setting);
+  add_stakes(list, model, setting);
+  add_instruments(list, model, setting);
+  add_rows(list, network, model, setting);
+  return list;
+}
+
+std::vector<ChangedLabels> changed_labels(const adjustment::Network& network, const Model& model,
+                                          const Setting& setting, std::size_t most) {
+  std::vector<ChangedLabels> pairs;
+  if (setting.staking.misplaced <= 0.0) return pairs;
+  const std::size_t n = network.corner_count;
+  for (std::size_t p = 0; p < n; ++p)
+    for (std::size_t q = p + 1; q < n; ++q) {
+      const auto shift = label_shift(network, model, p, q);
+      if (shift.empty()) continue;
+      const bool next = q == p + 1 || (p == 0 && q == n - 1);
+      ChangedLabels pair{p, q, 0.0, 0.0};
+      pair.log_odds = log_odds(setting.staking.misplaced *
+                               (next ? kLabelsWithNext : kLabelsWithAny / static_cast<double>(n)));
+      for (const auto& [i, change] : shift) {
+        pair.log_ratio += model.projection[i] * change;
+        for (const auto& [j, other] : shift)
+          pair.log_ratio -= 0.5 * change * model.gram(i, j) * other;
+      }
+      pairs.push_back(pair);
+    }
+  std::sort(pairs.begin(), pairs.end(), [](const ChangedLabels& a, const ChangedLabels& b) {
+    return a.log_ratio + a.log_odds > b.log_ratio + b.log_odds;
+  });
+  if (pairs.size() > most) pairs.resize(most);
+  return pairs;
+}
+
+adjustment::Network relabelled(const adjustment::Network& network, std::size_t first,
+                               std::size_t second) {
+  adjustment::Network result = network;
+  for (readings::Observation& observation : result.observations) {
+    observation.from = renamed(observation.from, first, second);
+    observation.to = renamed(observation.to, first, second);
+  }
+  return result;
+}
+
+}  // namespace stakewright::suspects

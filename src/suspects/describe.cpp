@@ -1,0 +1,217 @@
+#include "describe.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "slips.hpp"
+
+namespace stakewright::suspects {
+namespace {
+
+/// A kind of slip is named when its share among all sizes is at least this.
+constexpr double kClearKind = 0.75;
+
+/// Two lengths nearer than this are the same wrong pull.
+constexpr double kSamePull_m = 0.001;
+
+/// A stake's place is shown one way only when its worst direction is this much worse than its
+/// best, and worse than a tape shows anything.
+constexpr double kOneWayRatio = 4.0;
+constexpr double kOneWay_m = 0.020;
+
+std::string count_of(double mean, double unit_m, const char* one, const char* two) {
+  return std::abs(mean) < 1.5 * unit_m ? one : two;
+}
+
+std::string slip_words(const Component& part) {
+  switch (part.kind) {
+    case SlipKind::foot:
+      return count_of(part.mean[0], 0.3048, "a whole foot", "two whole feet");
+    case SlipKind::inch:
+      return count_of(part.mean[0], 0.0254, "a whole inch", "two whole inches");
+    case SlipKind::metre:
+      return "a whole metre";
+    case SlipKind::decimetre:
+      return count_of(part.mean[0], 0.1, "a whole decimetre", "two whole decimetres");
+    case SlipKind::centimetre:
+      return count_of(part.mean[0], 0.01, "a whole centimetre", "two whole centimetres");
+    case SlipKind::burned:
+      return part.mean[0] > 0.0 ? "the mark held was not subtracted"
+                                : "a mark was subtracted though zero was held";
+    case SlipKind::digits:
+      return "digits changed round";
+    case SlipKind::eighth:
+      return part.mean[0] > 0.0 ? "a sixteenth taken for an eighth"
+                                : "an eighth taken for a sixteenth";
+    case SlipKind::tenths:
+      return part.mean[0] < 0.0 ? "tenths of a foot taken for inches"
+                                : "inches taken for tenths of a foot";
+    case SlipKind::wrong_stake:
+      return "the tape was pulled to a wrong stake";
+    case SlipKind::any:
+      break;
+  }
+  return {};
+}
+
+/// The one part that stands out, if one does and it is a kind.
+const Component* clear_part(const Arrangement& arrangement, const Hypothesis& hypothesis,
+                            std::size_t position) {
+  const std::vector<double> shares = part_shares(arrangement.ground(), hypothesis, position);
+  const auto best = std::max_element(shares.begin(), shares.end());
+  const Component& part = arrangement.catalogue[hypothesis.causes[position]]
+                              .parts[static_cast<std::size_t>(best - shares.begin())];
+  return *best >= kClearKind && part.kind != SlipKind::any ? &part : nullptr;
+}
+
+void name_slip(Cause& cause, const Arrangement& arrangement, const Component& part) {
+  cause.slip = slip_words(part);
+  cause.size = part.mean[0];
+  cause.size_sd = part.sd;
+  if (part.kind != SlipKind::wrong_stake) return;
+  std::vector<OtherPull> pulls = other_pulls(arrangement.network, cause.index);
+  pulls.erase(std::remove_if(pulls.begin(), pulls.end(),
+                             [&](const OtherPull& pull) {
+                               return std::abs(pull.slip_m - part.mean[0]) > kSamePull_m;
+                             }),
+              pulls.end());
+  if (pulls.size() != 1) return;  // several stakes lie at that distance
+  cause.what = Cause::What::wrong_stake;
+  cause.held = pulls.front().held;
+  cause.other = pulls.front().pulled_to;
+}
+
+/// Unit vectors in which a point's displacement is told.
+struct Ways {
+  base::Point outward;
+  base::Point sideways;
+};
+
+Ways ways(const adjustment::Network& network, std::size_t point) {
+  if (network.points[point].role == adjustment::Role::corner) {
+    base::Point centre;
+    for (std::size_t i = 0; i < network.corner_count; ++i)
+      centre =
+          centre + (1.0 / static_cast<double>(network.corner_count)) * network.points[i].planned;
+    const base::Point radius = network.points[point].planned - centre;
+    const double length = base::norm_m(radius);
+    if (length > 0.0) {
+      const base::Point outward = (1.0 / length) * radius;
+      return {outward, base::clockwise(outward)};
+    }
+  }
+  return {{0.0, 1.0}, {1.0, 0.0}};  // forward, right
+}
+
+struct Displacement {
+  base::Point mean;
+  double xx = 0.0;
+  double xy = 0.0;
+  double yy = 0.0;
+};
+
+/// Keeps only the direction that the readings show, when they show one only.
+bool keep_shown_direction(Displacement& d) {
+  const double half = 0.5 * (d.xx + d.yy);
+  const double root = std::hypot(0.5 * (d.xx - d.yy), d.xy);
+  const double major = std::sqrt(std::max(0.0, half + root));
+  const double minor = std::sqrt(std::max(0.0, half - root));
+  if (major < kOneWayRatio * minor || major < kOneWay_m) return false;
+  const double turn = 0.5 * std::atan2(2.0 * d.xy, d.xx - d.yy);  // of the major axis, from x
+  const base::Point shown{-std::sin(turn), std::cos(turn)};
+  d.mean = base::dot(d.mean, shown) * shown;
+  d.xx = minor * minor * shown.x_m * shown.x_m;
+  d.xy = minor * minor * shown.x_m * shown.y_m;
+  d.yy = minor * minor * shown.y_m * shown.y_m;
+  return true;
+}
+
+void place_stake(Cause& cause, const adjustment::Network& network, Displacement d) {
+  cause.one_way_only = keep_shown_direction(d);
+  const Ways way = ways(network, cause.index);
+  const auto sd = [&](base::Point u) {
+    return std::sqrt(
+        std::max(0.0, u.x_m * u.x_m * d.xx + 2.0 * u.x_m * u.y_m * d.xy + u.y_m * u.y_m * d.yy));
+  };
+  cause.outward_m = base::dot(d.mean, way.outward);
+  cause.sideways_m = base::dot(d.mean, way.sideways);
+  cause.outward_sd_m = sd(way.outward);
+  cause.sideways_sd_m = sd(way.sideways);
+}
+
+Cause labels_cause(const ChangedLabels& labels) {
+  Cause cause;
+  cause.what = Cause::What::labels;
+  cause.index = labels.first;
+  cause.other = labels.second;
+  return cause;
+}
+
+}  // namespace
+
+std::vector<Cause> causes(const Arrangement& arrangement, const Hypothesis& hypothesis) {
+  std::vector<Cause> result;
+  if (arrangement.labels) result.push_back(labels_cause(*arrangement.labels));
+  if (hypothesis.causes.empty()) return result;
+  const Posterior sizes = plain_sizes(arrangement.ground(), hypothesis);
+  std::size_t column = 0;
+  for (std::size_t c = 0; c < hypothesis.causes.size(); ++c) {
+    const Candidate& candidate = arrangement.catalogue[hypothesis.causes[c]];
+    Cause cause;
+    cause.what = candidate.what;
+    cause.index = candidate.index;
+    cause.size = sizes.mean[column];
+    cause.size_sd = std::sqrt(sizes.covariance[column][column]);
+    if (candidate.what == Cause::What::rows) {
+      cause.other = candidate.other;
+    } else if (candidate.what == Cause::What::stake) {
+      place_stake(cause, arrangement.network,
+                  {{sizes.mean[column], sizes.mean[column + 1]},
+                   sizes.covariance[column][column],
+                   sizes.covariance[column][column + 1],
+                   sizes.covariance[column + 1][column + 1]});
+      cause.size = 0.0;
+      cause.size_sd = 0.0;
+    } else if (const Component* part = clear_part(arrangement, hypothesis, c)) {
+      name_slip(cause, arrangement, *part);
+    }
+    result.push_back(cause);
+    column += candidate.dimensions;
+  }
+  return result;
+}
+
+std::vector<double> effect(const adjustment::Network& network, const Arrangement& arrangement,
+                           const Hypothesis& hypothesis) {
+  std::vector<base::Point> moved(network.points.size());
+  std::vector<double> added(network.observations.size(), 0.0);
+  const std::vector<Row>& rows = arrangement.model.rows;
+  std::size_t column = 0;
+  for (const std::size_t index : hypothesis.causes) {
+    const Candidate& cause = arrangement.catalogue[index];
+    const double size = hypothesis.sizes.mean[column];
+    const double second = cause.dimensions == 2 ? hypothesis.sizes.mean[column + 1] : 0.0;
+    if (cause.what == Cause::What::stake) moved[cause.index] = {size, second};
+    if (cause.what == Cause::What::reading) added[cause.index] += size;
+    if (cause.what == Cause::What::rows) {
+      added[cause.index] += size;
+      added[cause.other] += second;
+    }
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+      if (rows[i].instrument != cause.index) continue;
+      if (cause.what == Cause::What::instrument_zero) added[i] += size;
+      if (cause.what == Cause::What::instrument_scale) added[i] += size * rows[i].planned_m;
+    }
+    column += cause.dimensions;
+  }
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const auto place = [&](std::size_t p) { return network.points[p].planned + moved[p]; };
+    const readings::Observation& written = network.observations[i];
+    added[i] +=
+        base::distance_m(place(rows[i].from), place(rows[i].to)) -
+        base::distance_m(network.points[written.from].planned, network.points[written.to].planned);
+  }
+  return added;
+}
+
+}  // namespace stakewright::suspects

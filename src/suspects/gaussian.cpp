@@ -1,0 +1,92 @@
+#include "gaussian.hpp"
+
+#include <cmath>
+
+namespace stakewright::suspects {
+namespace {
+
+using Square = std::array<std::array<double, kMostDimensions>, kMostDimensions>;
+using Column = std::array<double, kMostDimensions>;
+
+/// Lower Cholesky factor in place; S = I + TGT has no eigenvalue under 1.
+void factor(Square& s, std::size_t n) {
+  for (std::size_t j = 0; j < n; ++j) {
+    for (std::size_t k = 0; k < j; ++k) s[j][j] -= s[j][k] * s[j][k];
+    s[j][j] = std::sqrt(s[j][j]);
+    for (std::size_t i = j + 1; i < n; ++i) {
+      for (std::size_t k = 0; k < j; ++k) s[i][j] -= s[i][k] * s[j][k];
+      s[i][j] /= s[j][j];
+    }
+  }
+}
+
+void solve_lower(const Square& l, std::size_t n, Column& b) {
+  for (std::size_t i = 0; i < n; ++i) {
+    for (std::size_t k = 0; k < i; ++k) b[i] -= l[i][k] * b[k];
+    b[i] /= l[i][i];
+  }
+}
+
+void solve_upper(const Square& l, std::size_t n, Column& b) {
+  for (std::size_t i = n; i-- > 0;) {
+    for (std::size_t k = i + 1; k < n; ++k) b[i] -= l[k][i] * b[k];
+    b[i] /= l[i][i];
+  }
+}
+
+}  // namespace
+
+Posterior posterior(const Gaussian& prior) {
+  const std::size_t n = prior.size;
+  Posterior result;
+  Square s{};
+  Column u{};
+  for (std::size_t i = 0; i < n; ++i) {
+    double gm = 0.0;
+    for (std::size_t j = 0; j < n; ++j) {
+      gm += prior.gram[i][j] * prior.mean[j];
+      s[i][j] = prior.sd[i] * prior.gram[i][j] * prior.sd[j] + (i == j ? 1.0 : 0.0);
+    }
+    result.log_ratio += prior.mean[i] * (prior.projection[i] - 0.5 * gm);
+    u[i] = prior.sd[i] * (prior.projection[i] - gm);
+  }
+  factor(s, n);
+  solve_lower(s, n, u);
+  for (std::size_t i = 0; i < n; ++i) result.log_ratio += 0.5 * u[i] * u[i] - std::log(s[i][i]);
+  solve_upper(s, n, u);
+  for (std::size_t i = 0; i < n; ++i) {
+    result.mean[i] = prior.mean[i] + prior.sd[i] * u[i];
+    Column unit{};
+    unit[i] = prior.sd[i];
+    solve_lower(s, n, unit);
+    solve_upper(s, n, unit);
+    for (std::size_t j = 0; j < n; ++j) result.covariance[i][j] = unit[j] * prior.sd[j];
+  }
+  return result;
+}
+
+double log_ratio_of_one(double gram, double projection, double mean, double sd) {
+  const double left = projection - gram * mean;
+  const double grown = 1.0 + sd * sd * gram;
+  return mean * (projection - 0.5 * gram * mean) + 0.5 * sd * sd * left * left / grown -
+         0.5 * std::log(grown);
+}
+
+double log_ratio_of_two(const std::array<double, 3>& gram, const std::array<double, 2>& projection,
+                        const std::array<double, 2>& mean, double sd) {
+  const double gm0 = gram[0] * mean[0] + gram[1] * mean[1];
+  const double gm1 = gram[1] * mean[0] + gram[2] * mean[1];
+  const double shift =
+      mean[0] * (projection[0] - 0.5 * gm0) + mean[1] * (projection[1] - 0.5 * gm1);
+  const double variance = sd * sd;
+  const double a = 1.0 + variance * gram[0];
+  const double b = variance * gram[1];
+  const double c = 1.0 + variance * gram[2];
+  const double determinant = a * c - b * b;
+  const double u0 = projection[0] - gm0;
+  const double u1 = projection[1] - gm1;
+  const double square = (c * u0 * u0 - 2.0 * b * u0 * u1 + a * u1 * u1) / determinant;
+  return shift + 0.5 * variance * square - 0.5 * std::log(determinant);
+}
+
+}  // namespace stakewright::suspects

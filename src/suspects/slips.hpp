@@ -1,0 +1,61 @@
+// What sizes a slip in one reading comes in, and how often.
+//
+// The table of kinds and shares stands in docs/methods/suspects.md.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "stakewright/adjustment/network.hpp"
+#include "stakewright/suspects/suspects.hpp"
+
+namespace stakewright::suspects {
+
+enum class SlipKind {
+  any,  ///< no kind of its own
+  foot,
+  inch,
+  metre,
+  decimetre,
+  centimetre,
+  burned,  ///< the mark held was not subtracted, or was subtracted though zero was held
+  digits,
+  eighth,
+  tenths,
+  wrong_stake
+};
+
+/// One part of a mixture: a cause's size is N(mean, sd²) with this share.
+/// A stake's two components share one sd; a pair of rows changed over has sd 0 and two means.
+struct Component {
+  std::array<double, 2> mean{};
+  double sd = 0.0;
+  double log_share = 0.0;
+  SlipKind kind = SlipKind::any;
+};
+
+/// The mixture of a reading's slip; shares add to one.
+std::vector<Component> slip_sizes(const adjustment::Network& network, std::size_t reading,
+                                  const Setting& setting);
+
+/// A mixture of zero-mean normals and of exact marks either way, for an instrument's zero.
+std::vector<Component> zero_sizes(base::Units units);
+std::vector<Component> scale_sizes();
+
+/// How far a stake set wrong stands off, each way.
+std::vector<Component> stake_sizes();
+
+/// A pull from `held` to `pulled_to` instead of the pair written down.
+struct OtherPull {
+  std::size_t held = 0;
+  std::size_t pulled_to = 0;
+  double slip_m = 0.0;  ///< by how much the reading is then too long
+};
+
+/// Every pull with one end of the reading right and the other at another corner or the centre
+/// pin, of a length that is not the reading's own.
+std::vector<OtherPull> other_pulls(const adjustment::Network& network, std::size_t reading);
+
+}  // namespace stakewright::suspects
