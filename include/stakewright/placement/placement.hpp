@@ -31,13 +31,14 @@ struct Ellipse {
   double bearing_rad = 0.0;  ///< of the major axis, 0 to pi
 };
 
+/// For a corner that is not measured all figures are zero and the verdict is undecided.
 struct CornerResult {
   base::Point found;
-  base::Point wanted;        ///< the laid plan corner
-  double outward_m = 0.0;    ///< how it is off, along its corner radius
-  double sideways_m = 0.0;   ///< and square to it, positive clockwise
+  base::Point wanted;       ///< the laid plan corner
+  double outward_m = 0.0;   ///< how it is off, along its corner radius
+  double sideways_m = 0.0;  ///< and square to it, positive clockwise
   double off_m = 0.0;
-  double chance_in = 0.0;    ///< chance that its true deviation is within tolerance
+  double chance_in = 0.0;  ///< chance that its true deviation is within tolerance
   Verdict verdict = Verdict::undecided;
   Ellipse ellipse;
 };
@@ -47,30 +48,35 @@ struct Survey {
   std::vector<base::Point> planned;  ///< corners, in order
   base::Point centre;                ///< planned place of the centre
   std::vector<base::Point> found;
-  base::Matrix covariance;           ///< 2n x 2n of `found`
-  std::vector<bool> measured;        ///< false: the corner's place is not known; its verdict is undecided
-  std::vector<std::size_t> hold;     ///< corners that must not move
+  base::Matrix covariance;     ///< 2n x 2n of `found`
+  std::vector<bool> measured;  ///< false: the corner's place is not known; its verdict is undecided
+  std::vector<std::size_t> hold;  ///< corners that must not move
 };
 
 struct Placement {
   Rigid rigid;
-  std::vector<std::size_t> kept;                        ///< corners the plan was laid on
-  std::vector<std::vector<std::size_t>> alternatives;   ///< other sets of as many corners
+  std::vector<std::size_t> kept;                       ///< corners the plan was laid on
+  std::vector<std::vector<std::size_t>> alternatives;  ///< other sets of as many corners, at most 8
+  bool proven = true;  ///< no larger set exists; always so to 12 corners, not always above
   std::vector<CornerResult> corners;
   /// Deviations found - wanted, 2n x 2n, referred to the corners kept (S-transformation).
   base::Matrix deviation_covariance;
 };
 
-/// Held stakes stay; otherwise as many corners as possible within tolerance
-/// (exact to 12 corners, a pairwise search or better above), then least squares
-/// over the corners kept.
+/// Held stakes stay: with two or more the plan is laid on them by least squares; one alone is
+/// met exactly and the turn comes from the others as below.
+///
+/// Otherwise as many corners as possible within tolerance (exact to 12 corners, a pairwise
+/// search or better above), then least squares over the corners kept.  Should that push one of
+/// them past tolerance, the laying with the smallest largest deviation over them is taken.
+/// Only measured corners take part.
 Placement fewest_moves(const Survey& survey, const base::Tolerance& tolerance);
 
 /// Least squares over all measured corners, for comparison.
 Placement least_squares(const Survey& survey, const base::Tolerance& tolerance);
 
 /// Chance that a deviation with mean (a, b) and covariance (saa, sab, sbb) lies
-/// within `radius_m` of nothing.  Any covariance, down to a point or a line.
+/// within `radius_m`, above 0, of nothing.  Any covariance, down to a point or a line.
 double chance_within(double a_m, double b_m, double saa, double sab, double sbb, double radius_m);
 
 }  // namespace stakewright::placement
