@@ -148,10 +148,10 @@ Carry carry(const layout::Plan& plan, double plate_offset_m, const Spec& spec,
   Merger merger(tolerance, as_found ? &*as_found : nullptr);
   const auto labels = layout::corner_labels(plan.polygon.sides);
   for (std::size_t i = 0; i < labels.size(); ++i) {
-    const std::string side = labels[i] + "-" + labels[(i + 1) % labels.size()];
-    const Bay of_plan = bay(roof, planned.window(i), labels[i], side);
-    merger.merge(result, of_plan,
-                 as_found ? bay(roof, as_found->plate.window(i), labels[i], side) : of_plan, i);
+    const BayNames names{labels[i], labels[i] + "-" + labels[(i + 1) % labels.size()]};
+    const Bay of_plan = bay(roof, planned.window(i), names);
+    merger.merge(result, of_plan, as_found ? bay(roof, as_found->plate.window(i), names) : of_plan,
+                 i);
   }
   return result;
 }

@@ -80,12 +80,14 @@ Hip<T> hip(const Vec<T>& corner, const Vec<T>& apex) {
   return result;
 }
 
-/// The faces on both sides of the side looked at, and the hips at its ends.
+/// The side looked at with the faces and hips round it: the hip of its left corner, of its
+/// right corner, and the one before.
 template <class T>
 struct Surroundings {
   Face<T> before;
   Face<T> here;
   Face<T> after;
+  Hip<T> hip_before;
   Hip<T> left;
   Hip<T> right;
 };
@@ -94,7 +96,7 @@ template <class T>
 Surroundings<T> surroundings(const Window<T>& window) {
   const auto& [p0, p1, p2, p3] = window.plate;
   return {face(p0, p1, window.apex), face(p1, p2, window.apex), face(p2, p3, window.apex),
-          hip(p1, window.apex), hip(p2, window.apex)};
+          hip(p0, window.apex),      hip(p1, window.apex),      hip(p2, window.apex)};
 }
 
 /// The corner where two sides meet once both are shifted outward by `offset`,

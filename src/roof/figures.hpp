@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "faces.hpp"
+#include "stakewright/roof/roof.hpp"
 
 namespace stakewright::roof {
 
@@ -48,6 +49,26 @@ T angle_to_hip(const Face<T>& face, const Hip<T>& hip) {
   return level_angle(T(-1.0) * face.out, hip.in);
 }
 
+/// Angle in plan between the middle of a hip and its mitre with a neighbouring hip.
+template <class T>
+T angle_to_mitre(const Hip<T>& hip, const Hip<T>& neighbour) {
+  return T(0.5) * level_angle(hip.in, neighbour.in);
+}
+
+/// Half the angle by which the way round turns between two sides: mitre of their beams, and
+/// rip of the post under their corner.
+template <class T>
+T half_turn(const Face<T>& face, const Face<T>& neighbour) {
+  return T(0.5) * level_angle(face.out, neighbour.out);
+}
+
+/// Level distance from plate line to fascia over one face.
+template <class T>
+T overhang(const Spec& spec, double planned_flat_radius_m, const Face<T>& face) {
+  const T planned(spec.overhang_m);
+  return spec.eave == Eave::even ? planned : planned * face.run / T(planned_flat_radius_m);
+}
+
 /// A fascia board: the outer face's normal and the direction of its width, top edge up.
 template <class T>
 struct Board {
@@ -67,6 +88,15 @@ Board<T> fascia_board(const Face<T>& face, bool plumb) {
 template <class T>
 SawAngles<T> board_end(const Board<T>& board, const Board<T>& neighbour, const Vec<T>& axis) {
   return saw_angles(neighbour.out - board.out, Stick<T>{axis, board.width, board.out});
+}
+
+/// The end of a hip against the inner side of a fascia board: mitre on the hip's side, bevel.
+/// The mitre is from square: towards plumb for plumb tails, the other way for square ones.
+template <class T>
+SawAngles<T> hip_tail(const Hip<T>& hip, const Board<T>& board, double side, bool plumb) {
+  const T towards(plumb ? -1.0 : 1.0);
+  return saw_angles(board.out,
+                    Stick<T>{T(-1.0) * hip.axis, towards * hip.top, T(-side) * hip.right});
 }
 
 }  // namespace stakewright::roof

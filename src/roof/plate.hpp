@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "bay.hpp"
+#include "exact.hpp"
 #include "faces.hpp"
 #include "stakewright/base/matrix.hpp"
 #include "stakewright/base/point.hpp"

@@ -52,6 +52,8 @@ void require_sizes(const Spec& spec) {
   require_zero_or_more("fascia", spec.fascia_m);
   require_zero_or_more("seat", spec.seat_m);
   require_zero_or_more("shortest_jack", spec.shortest_jack_m);
+  require_above_zero("beam", spec.beam_m);
+  require_above_zero("post", spec.post_m);
 }
 
 void require_room(const layout::Polygon& plate, const Spec& spec) {
@@ -71,6 +73,9 @@ void require_room(const layout::Polygon& plate, const Spec& spec) {
         spec.hip_m, plate.sides, 2.0 * flat_radius * std::sin(std::numbers::pi / plate.sides)));
 }
 
+/// More is a slip of the pen: 200 jacks at a hand's width span 20 m.
+constexpr int kMostJacks = 200;
+
 double seat_of(const Spec& spec) {
   const double slope_rad = std::atan(spec.pitch);
   if (spec.seat_m <= 0.0)
@@ -83,17 +88,37 @@ double seat_of(const Spec& spec) {
   return spec.seat_m;
 }
 
+/// Jacks on each side of a common: those that reach their hip at the stated length or more.
+int jacks_beside_a_common(const Spec& spec, double flat_radius_m, double half_angle_rad) {
+  const double half_side = flat_radius_m * std::tan(half_angle_rad);
+  const double along_slope = std::hypot(1.0, spec.pitch);
+  const double short_of_hip = 0.5 * spec.hip_m / std::sin(half_angle_rad);
+  int count = 0;
+  const auto cut_length_m = [&](int k) {
+    return along_slope * (flat_radius_m * (1.0 - k * spec.spacing_m / half_side) - short_of_hip);
+  };
+  while (cut_length_m(count + 1) > 0.0 && cut_length_m(count + 1) >= spec.shortest_jack_m)
+    if (++count > kMostJacks)
+      throw base::InputError(
+          fmt::format("spacing {:g} m; accepted is one that puts no more than {} jacks between a "
+                      "common and its hip",
+                      spec.spacing_m, kMostJacks));
+  return count;
+}
+
 }  // namespace
 
 Roof roof_over(const layout::Polygon& plate, const Spec& spec) {
   require_sizes(spec);
   require_room(plate, spec);
+  const double half_angle_rad = std::numbers::pi / plate.sides;
   Roof roof;
   roof.spec = spec;
   roof.flat_radius_m = layout::flat_radius_m(plate);
   roof.height_m = spec.pitch * roof.flat_radius_m;
-  roof.seat_m = seat_of(spec);
-  roof.heel_m = spec.rafter_depth_m / std::cos(std::atan(spec.pitch)) - roof.seat_m * spec.pitch;
+  roof.heel_m = spec.rafter_depth_m / std::cos(std::atan(spec.pitch)) - seat_of(spec) * spec.pitch;
+  roof.jacks = jacks_beside_a_common(spec, roof.flat_radius_m, half_angle_rad);
+  roof.hips_meet = spec.hub_m * std::tan(half_angle_rad) < spec.hip_m;
   return roof;
 }
 

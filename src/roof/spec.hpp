@@ -1,7 +1,7 @@
 // What the job's `[roof]` must keep to, and what it fixes for every bay.
 #pragma once
 
-#include "bay.hpp"
+#include "exact.hpp"
 #include "stakewright/layout/polygon.hpp"
 
 namespace stakewright::roof {

@@ -1,7 +1,7 @@
 // The corners' uncertainty carried to lengths and angles, to first order.
 #pragma once
 
-#include "bay.hpp"
+#include "exact.hpp"
 #include "plate.hpp"
 #include "stakewright/base/matrix.hpp"
 

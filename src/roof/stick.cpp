@@ -27,8 +27,8 @@ double hip_top_m(const Roof& roof) { return 0.5 * roof.spec.hub_m; }
 double common_top_m(const Roof& roof, const Surroundings<double>& around) {
   const double to_left = angle_to_hip(around.here, around.left);
   const double to_right = angle_to_hip(around.here, around.right);
-  const double hub_corner = 0.5 * roof.spec.hub_m / std::cos(0.5 * (to_left + to_right));
-  return std::max({hub_corner, short_of_hip_m(roof, to_left), short_of_hip_m(roof, to_right)});
+  if (!roof.hips_meet) return 0.5 * roof.spec.hub_m / std::cos(0.5 * (to_left + to_right));
+  return std::max(short_of_hip_m(roof, to_left), short_of_hip_m(roof, to_right));
 }
 
 double short_of_hip_m(const Roof& roof, double angle_rad) {
@@ -73,7 +73,7 @@ Setting cheek_setting(double slope_rad, double plan_rad) {
 
 Setting rip_setting(double bevel_rad) { return setting(bevel_rad, 0.0, bevel_rad); }
 
-Setting board_setting(const SawAngles<double>& saw, double square_rad) {
+Setting compound_setting(const SawAngles<double>& saw, double square_rad) {
   return setting(square_rad, saw.mitre, saw.bevel);
 }
 

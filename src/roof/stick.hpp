@@ -2,7 +2,7 @@
 // and the settings of square and saw.  Plain numbers: none of these decides a fit.
 #pragma once
 
-#include "bay.hpp"
+#include "exact.hpp"
 #include "faces.hpp"
 
 namespace stakewright::roof {
@@ -11,7 +11,7 @@ namespace stakewright::roof {
 double hip_top_m(const Roof& roof);
 
 /// Level distance from the apex, along its middle, at which a common's end meets
-/// the sides of its two hips or the hub's corner, whichever is further out.
+/// the hub's corner or, where these stand further out, the sides of its two hips.
 double common_top_m(const Roof& roof, const Surroundings<double>& around);
 
 /// Level distance by which a stick that meets a hip at `angle_rad` in plan stops
@@ -43,7 +43,7 @@ Setting cheek_setting(double slope_rad, double plan_rad);
 /// A rip along the stick.
 Setting rip_setting(double bevel_rad);
 
-/// A compound cut of a board; `square_rad` is the angle that the square shows.
-Setting board_setting(const SawAngles<double>& saw, double square_rad);
+/// A cut that is mitred and bevelled; `square_rad` is the angle that the square shows.
+Setting compound_setting(const SawAngles<double>& saw, double square_rad);
 
 }  // namespace stakewright::roof

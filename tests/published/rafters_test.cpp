@@ -259,5 +259,119 @@ TEST(Shortening, OfAHipAtAKingPostIsHalfThePost) {
               1e-12);
 }
 
+/// Difference of neighbouring jacks, in inches, at a spacing.
+double jack_difference_in(int sides, double spacing_in, double pitch) {
+  Spec spec = thin(pitch);
+  spec.spacing_m = spacing_in * kInch_m;
+  const Carry roof = planned(sides, 20.0 * kFoot_m, spec);
+  return (part(roof, PartKind::jack, "A-B left 1").line.planned -
+          part(roof, PartKind::jack, "A-B left 2").line.planned) /
+         kInch_m;
+}
+
+// Jack rafter differences, same table of the framing square, square plan.  In print: 16 in at
+// 10 -> 20.83 and 20 in at 10 -> 26 (Audel, Carpenters and Builders Guide, vol 3, 1923, p. 975);
+// 24 in at 8 -> 28 7/8 and 12 in at 8 -> 14 3/8 (hand-tool booklet, manymanuals.es RAS-1, p. 25).
+// The other cells are from memory; each is the spacing times the common's length per run.
+TEST(FramingSquare, DifferenceOfJacksAtSixteenAndTwentyFourInches) {
+  const std::array<double, 17> at_16 = {16.22, 16.49, 16.87, 17.33, 17.89, 18.52,
+                                        19.23, 20.00, 20.83, 21.70, 22.63, 23.59,
+                                        24.59, 25.61, 26.67, 27.74, 28.84};
+  const std::array<double, 17> at_24 = {24.33, 24.74, 25.30, 26.00, 26.83, 27.78,
+                                        28.84, 30.00, 31.24, 32.56, 33.94, 35.38,
+                                        36.88, 38.42, 40.00, 41.62, 43.27};
+  for (std::size_t i = 0; i < at_16.size(); ++i) {
+    const double pitch = (2.0 + static_cast<double>(i)) / 12.0;
+    // The cell for 11, 21.70, was cut off rather than rounded: 16 / 12 of 16.2788 is 21.7051.
+    EXPECT_NEAR(jack_difference_in(4, 16.0, pitch), at_16[i], kTwoDecimals + 0.0001) << pitch;
+    EXPECT_NEAR(jack_difference_in(4, 24.0, pitch), at_24[i], kTwoDecimals) << pitch;
+  }
+  EXPECT_NEAR(jack_difference_in(4, 20.0, 10.0 / 12.0), 26.0, 1.0 / 16.0);
+  EXPECT_NEAR(jack_difference_in(4, 24.0, 8.0 / 12.0), 28.875, 1.0 / 16.0);
+  EXPECT_NEAR(jack_difference_in(4, 12.0, 8.0 / 12.0), 14.375, 1.0 / 16.0 + 0.001);
+}
+
+// Griffith, Carpentry (1916), sec. 42: jacks of an octagon are 12/5 of those of a square plan
+// at the same distance from the corner; exactly 2.41421, 12/5 being 0.6 % short.
+TEST(Octagon, JacksAreTwelveFifthsOfThoseOfASquareAtTheSameDistanceFromTheCorner) {
+  const double octagon = jack_difference_in(8, 24.0, 8.0 / 12.0);
+  const double square = jack_difference_in(4, 24.0, 8.0 / 12.0);
+  EXPECT_NEAR(octagon / square, 12.0 / 5.0, 0.006 * 12.0 / 5.0);
+  EXPECT_NEAR(octagon / square, 2.41421, 0.000005);
+}
+
+// Griffith, sec. 42, second method: the common length over the number of spacings.
+TEST(Octagon, DifferenceOfJacksIsTheCommonOverTheNumberOfSpacings) {
+  Spec spec = thin(8.0 / 12.0);
+  const double flat_radius_m = 10.0 * kFoot_m;
+  spec.spacing_m = flat_radius_m * 4.97056 / 12.0 / 4.0;  // four spacings in half a side
+  const Carry roof = planned(8, flat_radius_m, spec);
+  const double common = part(roof, PartKind::common, "A-B").line.planned;
+  EXPECT_NEAR(part(roof, PartKind::jack, "A-B right 3").line.planned, common / 4.0, 1e-5);
+  EXPECT_NEAR(part(roof, PartKind::jack, "A-B right 1").line.planned, common * 0.75, 1e-5);
+}
+
+// Side cuts, same table: 12 on the arm along the stick, this figure on the other.  In print:
+// 8 -> 10 for the jack (NAVEDTRA 14044, vol 2, to the inch); the other cells are from memory,
+// each 144 over the common's and 203.65 over the hip's length.  The hips of a square roof that
+// meet at the peak have the hip's side cut.
+TEST(FramingSquare, SideCutsOfJacksAndHips) {
+  const std::array<double, 17> jack = {11.84, 11.64, 11.38, 11.08, 10.73, 10.37, 9.98, 9.60, 9.22,
+                                       8.85,  8.49,  8.14,  7.81,  7.50,  7.20,  6.92, 6.66};
+  const std::array<double, 17> hip = {11.92, 11.82, 11.68, 11.51, 11.31, 11.09, 10.85, 10.60, 10.34,
+                                      10.07, 9.80,  9.53,  9.26,  8.99,  8.73,  8.48,  8.23};
+  for (std::size_t i = 0; i < jack.size(); ++i) {
+    const Carry roof = planned(4, 3.0, thin((2.0 + static_cast<double>(i)) / 12.0));
+    const auto figure_in = [&roof](PartKind kind, const char* at) {
+      return 12.0 * cut(roof, kind, at, "cheek").setting.square;
+    };
+    EXPECT_NEAR(figure_in(PartKind::jack, "A-B left"), jack[i], kTwoDecimals) << i;
+    EXPECT_NEAR(figure_in(PartKind::hip, "A left"), hip[i], kTwoDecimals) << i;
+  }
+}
+
+// Griffith, sec. 41: plate tangent on one arm, the common's length per foot on the other, cut on
+// the length; Hodgson, ABC of the Steel Square, pp. 24, 31: 5 & 14 1/2 at 8, 5 & 15 at 9.  The
+// tangent 5 stands for 4.97 and the length is read to a half.
+TEST(Octagon, JackSideCutIsThePlateTangentOnTheCommonsLength) {
+  for (const auto& [rise, length_in] : {std::pair{8.0, 14.5}, std::pair{9.0, 15.0}}) {
+    const Carry roof = planned(8, 3.0, thin(rise / 12.0));
+    const double square = cut(roof, PartKind::jack, "A-B right", "cheek").setting.square;
+    EXPECT_NEAR(square * length_in, 4.97, 0.03) << rise;
+    EXPECT_NEAR(square * length_in, 5.0, 0.06) << rise;
+  }
+}
+
+// Common practice, no source: five equal sides give 72 degrees at the centre and 36 degrees
+// each side of a rafter at the peak.
+TEST(FiveSides, HaveThirtySixDegreesEachSideOfARafterAtThePeak) {
+  const Carry roof = planned(5, 3.0, thin(5.0 / 12.0));
+  EXPECT_NEAR(degrees(roof, PartKind::hip, "A left", "cheek"), 36.0, 1e-9);
+  EXPECT_NEAR(degrees(roof, PartKind::hip, "A right", "cheek"), 36.0, 1e-9);
+  const Cut& cheek = cut(roof, PartKind::hip, "A right", "cheek");
+  EXPECT_NEAR(cheek.setting.bevel_rad / kDegree_rad, 54.0, 1e-9);
+  EXPECT_TRUE(cheek.setting.past_tilt);
+}
+
+// Framing-square figures of polygon mitres on 12 in, printed for six and eight sides in
+// Hodgson, ABC of the Steel Square, p. 16 (to 1/16 and 1/32 in).
+TEST(BeamMitre, OfSixAndEightSidesIsTheFigureOfTheFramingSquare) {
+  const auto figure_in = [](int sides) {
+    return 12.0 *
+           cut(planned(sides, 3.0, thin(0.5)), PartKind::beam, "B-C left", "mitre").setting.square;
+  };
+  EXPECT_NEAR(figure_in(6), 6.0 + 15.0 / 16.0, 1.0 / 32.0);
+  EXPECT_NEAR(figure_in(8), 4.0 + 31.0 / 32.0, 1.0 / 64.0);
+}
+
+// NAVEDTRA 14044, p. 85: a jack is shortened by half the 45-degree thickness of the hip.
+TEST(Shortening, OfAJackIsHalfTheDiagonalThicknessOfTheHip) {
+  Spec spec;
+  spec.pitch = 8.0 / 12.0;
+  spec.hip_m = 0.038;
+  const Part jack = part(planned(4, 3.0, spec), PartKind::jack, "A-B left 1");
+  EXPECT_NEAR(1000.0 * jack.shortening_m * std::cos(std::atan(spec.pitch)), 26.87, kTwoDecimals);
+}
+
 }  // namespace
 }  // namespace stakewright::roof

@@ -26,6 +26,7 @@ TEST(PlannedRoof, HasOneHipACornerAndOneCommonAndFasciaASide) {
     EXPECT_EQ(places[PartKind::hip].size(), n);
     EXPECT_EQ(places[PartKind::common].size(), n);
     EXPECT_EQ(places[PartKind::fascia].size(), n);
+    EXPECT_EQ(places[PartKind::beam].size(), n);
     EXPECT_EQ(roof.eaves.size(), n);
     EXPECT_TRUE(roof.remarks.empty());
   }
@@ -103,6 +104,87 @@ TEST(Rafter, TailIsTheOverhangAlongTheSlope) {
   EXPECT_NEAR(part(roof, PartKind::common, "C-D").tail_m, 0.5, kRounding);
   // A hip of a square roof goes out root two as far and drops as much.
   EXPECT_NEAR(part(roof, PartKind::hip, "C").tail_m, std::sqrt(2 * 0.16 + 0.09), kRounding);
+}
+
+TEST(Jacks, StandAtTheSpacingFromTheCommonUntilTheyAreTooShort) {
+  // A side of 6 m: half of it, 3 m, takes six spacings of 0.45 m before the corner.
+  Spec spec;
+  spec.pitch = 0.75;
+  spec.spacing_m = 0.45;
+  spec.hip_m = 0.06;
+  spec.shortest_jack_m = 0.0;
+  const double flat_radius = 3.0 * std::numbers::sqrt3;
+  const auto jacks = [&spec, flat_radius] {
+    std::vector<std::string> places;
+    for (const auto& one : planned(6, flat_radius, spec).parts)
+      if (one.kind == PartKind::jack && one.at.starts_with("A-B left")) places.push_back(one.at);
+    return places;
+  };
+  EXPECT_THAT(jacks(), testing::ElementsAre("A-B left 1", "A-B left 2", "A-B left 3", "A-B left 4",
+                                            "A-B left 5", "A-B left 6"));
+  // The sixth stands 0.3 m from the corner: line 0.3 tan 60 * 1.25 = 0.6495 m, less the hip's
+  // half thickness over sin 30, 0.06 * 1.25 = 0.075 m: 0.5745 m.
+  const Part sixth = part(planned(6, flat_radius, spec), PartKind::jack, "A-B right 6");
+  EXPECT_NEAR(sixth.line.planned - sixth.shortening_m, 0.5745, 0.0001);
+  EXPECT_NEAR(sixth.from_corner_m, 5.7, kRounding);
+  spec.shortest_jack_m = 0.58;
+  EXPECT_EQ(jacks().size(), 5U);
+  spec.spacing_m = 3.1;  // past half a side: none, and that is fine
+  EXPECT_TRUE(jacks().empty());
+}
+
+TEST(Hub, KeepsTheHipsApartAndTakesTheCommonsAtItsCorners) {
+  Spec spec;
+  spec.pitch = 0.75;
+  spec.hub_m = 0.20;
+  const Carry roof = planned(6, 3.0, spec);
+  // The corner of a six-sided hub 0.2 m across flats is 0.1 / cos 30 from its centre.
+  EXPECT_NEAR(part(roof, PartKind::common, "A-B").shortening_m,
+              0.1 / std::cos(30.0 * kDegree_rad) * 1.25, kRounding);
+  for (const auto& one : roof.cuts)
+    EXPECT_FALSE(one.name == "cheek" && one.part != PartKind::jack) << one.at;
+}
+
+TEST(Hub, NarrowerThanTheHipsLetsThemMeetBesideIt) {
+  Spec spec;
+  spec.hub_m = 0.05;  // faces of 29 mm for hips of 63.5 mm
+  const Carry roof = planned(6, 3.0, spec);
+  EXPECT_NEAR(cut(roof, PartKind::hip, "A left", "cheek").angle.planned, 30.0 * kDegree_rad,
+              kRounding);
+  // Commons end where the hips' sides meet: half a hip over sin 30.
+  EXPECT_NEAR(part(roof, PartKind::common, "A-B").shortening_m,
+              spec.hip_m * std::hypot(1.0, spec.pitch), kRounding);
+}
+
+TEST(TailCut, OfPlumbTailsIsPlumbAndTheHipsIsBevelledByHalfTheTurn) {
+  Spec spec;
+  spec.tail = Tail::plumb;
+  const Carry roof = planned(6, 3.0, spec);
+  const auto angle = [&roof](PartKind kind, const char* at, const char* name) {
+    return cut(roof, kind, at, name).angle.planned;
+  };
+  EXPECT_NEAR(angle(PartKind::common, "A-B", "tail"), std::atan(0.5), kRounding);
+  EXPECT_NEAR(angle(PartKind::hip, "A left", "tail"), angle(PartKind::hip, "A", "plumb"),
+              kRounding);
+  EXPECT_NEAR(angle(PartKind::hip, "A right", "tail bevel"), 30.0 * kDegree_rad, kRounding);
+}
+
+TEST(TailCut, OfSquareTailsIsSquareAndTheHipsFollowsTheLeaningFascia) {
+  for (const double pitch : {0.25, 0.5, 1.0, 1.5}) {
+    Spec spec;
+    spec.pitch = pitch;
+    const Carry roof = planned(6, 3.0, spec);
+    EXPECT_EQ(cut(roof, PartKind::common, "A-B", "tail").angle.planned, 0.0);
+    // The two boards meet in a line square to both slopes' falls.  In the upright plane of the
+    // hip that line leans from plumb by the angle whose tangent is tan(slope) / cos 30; a cut
+    // square to the hip leans by the hip's own slope, tan(slope) cos 30.
+    const double line = std::atan(pitch / std::cos(30.0 * kDegree_rad));
+    const double square = std::atan(pitch * std::cos(30.0 * kDegree_rad));
+    EXPECT_NEAR(cut(roof, PartKind::hip, "A left", "tail").angle.planned, line - square, kRounding);
+    // Across the hip: sine of the bevel is that of the half turn times the cosine of the slope.
+    EXPECT_NEAR(std::sin(cut(roof, PartKind::hip, "A left", "tail bevel").angle.planned),
+                0.5 * std::cos(std::atan(pitch)), kRounding);
+  }
 }
 
 TEST(Seat, TakesAThirdOfTheDepthAtMostWhenNothingIsSaid) {

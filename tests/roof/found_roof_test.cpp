@@ -2,6 +2,7 @@
 
 #include <gmock/gmock.h>
 
+#include <algorithm>
 #include <map>
 
 #include "roof/roofs.hpp"
@@ -61,6 +62,66 @@ TEST(FoundRoof, HasTheHipsAndCommonsOfItsOwnRuns) {
       EXPECT_NEAR(*cut(roof, PartKind::common, side, "seat").angle.found,
                   std::numbers::pi / 2 - sides.slope(k), kRounding);
     }
+  }
+}
+
+TEST(FoundRoof, RunsItsJacksFromTheFoundCommonToTheMiddleOfTheFoundHip) {
+  for (const auto& site : random_sites(60, 412)) {
+    SCOPED_TRACE(site.words);
+    const Carry roof = carry(site);
+    const Sides sides = sides_of(site, roof);
+    const std::size_t n = sides.size();
+    for (const auto& one : roof.parts) {
+      if (one.kind != PartKind::jack) continue;
+      const auto k = static_cast<std::size_t>(
+          std::find_if(roof.eaves.begin(), roof.eaves.end(),
+                       [&one](const EaveSide& eave) { return one.at.starts_with(eave.at); }) -
+          roof.eaves.begin());
+      const bool left = one.at.find(" left ") != std::string::npos;
+      // On the side, from the left corner: where the apex stands over it, less or more spacings.
+      const double side = base::distance_m(sides.corner(k), sides.corner(k + 1));
+      const double foot =
+          base::dot(sides.apex - sides.corner(k), sides.corner(k + 1) - sides.corner(k)) / side;
+      const double number = std::stod(one.at.substr(one.at.rfind(' ')));
+      const double at = foot + (left ? -1.0 : 1.0) * number * site.spec.spacing_m;
+      EXPECT_NEAR(one.from_corner_m, at, 1e-9);
+      // Similar triangles: as far along the common as it stands from the corner.
+      const double share = left ? at / foot : (side - at) / (side - foot);
+      EXPECT_NEAR(*one.line.found, share * std::hypot(sides.run(k), sides.height_m), kRounding);
+    }
+    for (std::size_t k = 0; k < n; ++k)
+      EXPECT_NEAR(*part(roof, PartKind::beam, side_label(k, n)).line.found,
+                  base::distance_m(sides.corner(k), sides.corner(k + 1)), kRounding);
+  }
+}
+
+TEST(FoundRoof, RipsPostsAndMitresBeamsByHalfTheTurnOfTheirCorner) {
+  for (const auto& site : random_sites(40, 413)) {
+    SCOPED_TRACE(site.words);
+    const Carry roof = carry(site);
+    const Sides sides = sides_of(site, roof);
+    const std::size_t n = sides.size();
+    for (std::size_t k = 0; k < n; ++k) {
+      const double half = 0.5 * sides.turn(k);
+      EXPECT_NEAR(*cut(roof, PartKind::post, corner_label(k, n), "rip").angle.found, half, 1e-7);
+      EXPECT_NEAR(*cut(roof, PartKind::beam, side_label(k, n) + " left", "mitre").angle.found, half,
+                  1e-7);
+      EXPECT_NEAR(
+          *cut(roof, PartKind::beam, side_label(k + n - 1, n) + " right", "mitre").angle.found,
+          half, 1e-7);
+    }
+  }
+}
+
+TEST(FoundRoof, FillsTheWholeRoundOfThePeakWithTheCheeksOfItsHips) {
+  for (const auto& site : random_sites(40, 414)) {
+    const Carry roof = carry(site);
+    const std::size_t n = site.found.corners.size();
+    double round = 0.0;
+    for (std::size_t k = 0; k < n; ++k)
+      for (const char* hand : {" left", " right"})
+        round += *cut(roof, PartKind::hip, corner_label(k, n) + hand, "cheek").angle.found;
+    EXPECT_NEAR(round, 2.0 * std::numbers::pi, kRounding) << site.words;
   }
 }
 

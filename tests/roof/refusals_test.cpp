@@ -61,6 +61,15 @@ TEST(Spec, RefusesRaftersThickerThanTheirSpacing) {
   expect_refused([](Spec& spec) { spec.spacing_m = spec.rafter_m; }, "spacing");
 }
 
+TEST(Spec, RefusesMoreJacksThanAnybodyCuts) {
+  expect_refused(
+      [](Spec& spec) {
+        spec.rafter_m = 0.001;
+        spec.spacing_m = 0.002;
+      },
+      "jacks");
+}
+
 TEST(Spec, RefusesHipsThatFillTheRoof) {
   expect_refused([](Spec& spec) { spec.hip_m = 2.1; }, "hip");
 }

@@ -33,7 +33,9 @@ struct Spec {
   double fascia_m = 0.01905;  ///< thickness
   /// Level bearing of a common's seat; 0: 3-1/2 in, or less where that is a third of the depth.
   double seat_m = 0.0;
-  double shortest_jack_m = 0.1524;  ///< a jack shorter than this is left out
+  double shortest_jack_m = 0.1524;  ///< a jack shorter than this, cut, is left out
+  double beam_m = 0.0889;           ///< thickness of the beams on the plate line
+  double post_m = 0.1397;           ///< thickness of the posts under its corners
   Tail tail = Tail::square;
   Eave eave = Eave::level;
   ApexOver apex_over = ApexOver::placed_centre;
@@ -94,9 +96,10 @@ struct Setting {
 
 struct Cut {
   PartKind part = PartKind::hip;
-  std::string at;    ///< as the part's; "C left", "B-C right" where the sides or ends differ
-  std::string name;  ///< "plumb", "seat", "cheek", "backing", "mitre", "bevel"
-  Figure angle;      ///< radians
+  std::string at;  ///< as the part's; "C left", "B-C right" where the sides or ends differ
+  /// "plumb", "seat", "cheek", "backing", "tail", "tail bevel", "mitre", "bevel", "rip".
+  std::string name;
+  Figure angle;  ///< radians
   Fit fit = Fit::pattern;
   Setting setting;  ///< of the piece to be cut: the pattern where it fits, else its own
 };

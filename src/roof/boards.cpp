@@ -1,0 +1,54 @@
+#include <cmath>
+#include <utility>
+
+#include "bay.hpp"
+#include "figures.hpp"
+#include "stick.hpp"
+
+namespace stakewright::roof {
+namespace {
+
+/// One end of the fascia board; returns what the outer top edge gains there over the eave line.
+double cut_fascia_end(Bench& bench, const std::string& at, const Linear& mitre,
+                      const Linear& bevel) {
+  const Roof& roof = bench.roof;
+  const SawAngles<double> saw{mitre.value, bevel.value};
+  bench.cut(PartKind::fascia, at, "mitre", mitre, compound_setting(saw, saw.mitre),
+            fascia_width_m(roof, bench.around.here));
+  bench.cut(PartKind::fascia, at, "bevel", bevel, compound_setting(saw, saw.bevel),
+            roof.spec.fascia_m);
+  return roof.spec.fascia_m * std::tan(saw.bevel) / std::cos(saw.mitre);
+}
+
+}  // namespace
+
+void add_fascia(Bench& bench) {
+  const BayFigures& exact = bench.exact;
+  const std::string& side = bench.names.side;
+  Part part = named(PartKind::fascia, side);
+  part.overall_m =
+      exact.eave_line.value +
+      cut_fascia_end(bench, side + " left", exact.fascia_mitre.left, exact.fascia_bevel.left) +
+      cut_fascia_end(bench, side + " right", exact.fascia_mitre.right, exact.fascia_bevel.right);
+  bench.add(std::move(part), exact.eave_line);
+}
+
+void add_beam_and_post(Bench& bench) {
+  const Spec& spec = bench.roof.spec;
+  const BayFigures& exact = bench.exact;
+  const std::string& side = bench.names.side;
+  Part beam = named(PartKind::beam, side);
+  beam.overall_m = exact.side.value;
+  bench.add(std::move(beam), exact.side);
+  const auto cut_end = [&bench, &spec](const std::string& at, const Linear& angle) {
+    const SawAngles<double> saw{angle.value, 0.0};
+    bench.cut(PartKind::beam, at, "mitre", angle, compound_setting(saw, saw.mitre),
+              spec.beam_m / std::cos(angle.value));
+  };
+  cut_end(side + " left", exact.half_turn.left);
+  cut_end(side + " right", exact.half_turn.right);
+  bench.cut(PartKind::post, bench.names.corner, "rip", exact.half_turn.left,
+            rip_setting(exact.half_turn.left.value), 0.5 * spec.post_m);
+}
+
+}  // namespace stakewright::roof
