@@ -57,6 +57,7 @@ Adjustment outline(const Network& network, const Determinacy& known, const Unkno
     reading.excluded = !excluded.empty() && excluded[r];
     result.readings_out.push_back(reading);
   }
+  for (const std::size_t r : known.readings) result.readings_out[r].used = true;
   if (known.centre_set_aside)
     result.remarks.emplace_back(
         "Too few tapes reach the centre pin to place it; what they read is left out.");
@@ -95,7 +96,6 @@ void fill_readings(const Network& network, const Determinacy& known, const Fit& 
     const std::size_t r = known.readings[i];
     const readings::Observation& observation = network.observations[r];
     AdjustedReading& out = result.readings_out[r];
-    out.used = true;
     out.residual_m = -fit.model.misclosure(as_index(i)) * observation.sd_m;
     out.adjusted_m = observation.length_m + out.residual_m;
     out.redundancy = std::clamp(shares(as_index(i)), 0.0, 1.0);

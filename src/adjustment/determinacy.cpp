@@ -97,11 +97,15 @@ void keep_only(const RigidBody& body, const Network& network, Determinacy& found
   found.readings = bearing_on(network, found.asked, found.readings);
 }
 
-void note_centre(const Network& network, const std::vector<bool>& asked_at_first,
-                 Determinacy& found) {
+bool any(const std::vector<bool>& flags) {
+  return std::find(flags.begin(), flags.end(), true) != flags.end();
+}
+
+bool centre_was_dropped(const Network& network, const std::vector<bool>& before,
+                        const std::vector<bool>& after) {
   for (std::size_t point = 0; point < network.points.size(); ++point)
-    if (network.points[point].role == Role::centre && asked_at_first[point] && !found.asked[point])
-      found.centre_set_aside = true;
+    if (network.points[point].role == Role::centre && before[point] && !after[point]) return true;
+  return false;
 }
 
 }  // namespace
@@ -112,12 +116,9 @@ Determinacy determinacy(const Network& network, const std::vector<bool>& exclude
   found.asked = first_asked(network, found.readings);
   found.readings = bearing_on(network, found.asked, found.readings);
   const std::vector<bool> asked_at_first = found.asked;
-  const auto any_asked = [&] {
-    return std::find(found.asked.begin(), found.asked.end(), true) != found.asked.end();
-  };
   // Each pass sets aside what the body of the pass leaves loose; what is left is looked at again,
   // because a point set aside may have braced it.
-  while (any_asked()) {
+  while (any(found.asked)) {
     const Look seen = look(network, found);
     const std::vector<bool> before = found.asked;
     const std::vector<std::size_t> loose = loose_corners(network, found, seen.body);
@@ -134,7 +135,8 @@ Determinacy determinacy(const Network& network, const std::vector<bool>& exclude
   }
   std::sort(found.loose.begin(), found.loose.end(),
             [](const Loose& a, const Loose& b) { return a.point < b.point; });
-  note_centre(network, asked_at_first, found);
+  found.centre_set_aside =
+      any(found.asked) && centre_was_dropped(network, asked_at_first, found.asked);
   return found;
 }
 
