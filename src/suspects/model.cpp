@@ -118,7 +118,7 @@ double common_covariance(const adjustment::Network& network, double spread_m, co
   if (a.to == b.to && asked(a.to)) covariance += turned;
   if (a.from == b.to && asked(a.from)) covariance -= turned;
   if (a.to == b.from && asked(a.to)) covariance -= turned;
-  if (a.instrument == b.instrument) {
+  if (a.instrument == b.instrument && a.instrument < network.instruments.size()) {
     const readings::Instrument& instrument = network.instruments[a.instrument];
     covariance += instrument.zero_m * instrument.zero_m +
                   instrument.scale * instrument.scale * a.planned_m * b.planned_m;

@@ -24,6 +24,31 @@ double best_single(const Found& found) {
   return best;
 }
 
+/// The arrangement an explanation speaks of, made when it is not there yet.
+std::size_t arrangement_for(Weighing& weighing, const adjustment::Network& network,
+                            const Setting& setting, const std::vector<Cause>& causes) {
+  for (const Cause& cause : causes) {
+    if (cause.what != Cause::What::labels) continue;
+    for (std::size_t k = 1; k < weighing.arrangements.size(); ++k)
+      if (weighing.arrangements[k].labels->first == cause.index &&
+          weighing.arrangements[k].labels->second == cause.other)
+        return k;
+    weighing.arrangements.push_back(
+        with_labels_back(network, {cause.index, *cause.other, 0.0, 0.0}, setting));
+    return weighing.arrangements.size() - 1;
+  }
+  return 0;
+}
+
+bool names(const std::vector<Cause>& causes, const Candidate& candidate) {
+  return std::any_of(causes.begin(), causes.end(), [&](const Cause& cause) {
+    const Cause::What what =
+        cause.what == Cause::What::wrong_stake ? Cause::What::reading : cause.what;
+    return what == candidate.what && cause.index == candidate.index &&
+           (what != Cause::What::rows || cause.other == candidate.other);
+  });
+}
+
 }  // namespace
 
 std::size_t causes_of(const Weighing& weighing, const Entry& entry) {
@@ -60,26 +85,22 @@ Weighing weigh_all(const adjustment::Network& network, const Setting& setting) {
   return weighing;
 }
 
-Recalled recall(const adjustment::Network& network, const Setting& setting,
-                const std::vector<Cause>& causes) {
-  Recalled result{as_written(network, setting), {}};
-  for (const Cause& cause : causes)
-    if (cause.what == Cause::What::labels && cause.other)
-      result.arrangement =
-          with_labels_back(network, {cause.index, *cause.other, 0.0, 0.0}, setting);
-  const std::vector<Candidate>& list = result.arrangement.catalogue;
-  for (std::size_t c = 0; c < list.size(); ++c) {
-    const bool held = std::any_of(causes.begin(), causes.end(), [&](const Cause& cause) {
-      const Cause::What what =
-          cause.what == Cause::What::wrong_stake ? Cause::What::reading : cause.what;
-      return what == list[c].what && cause.index == list[c].index &&
-             (what != Cause::What::rows || cause.other == list[c].other);
-    });
-    if (held) result.hypothesis.causes.push_back(c);
+Weighing recall(const adjustment::Network& network, const Setting& setting,
+                const Suspects& suspects) {
+  Weighing weighing;
+  weighing.arrangements.push_back(as_written(network, setting));
+  for (const Explanation& explanation : suspects.ranked) {
+    Entry entry{arrangement_for(weighing, network, setting, explanation.causes),
+                {},
+                std::log(explanation.chance)};
+    const Arrangement& arrangement = weighing.arrangements[entry.arrangement];
+    for (std::size_t c = 0; c < arrangement.catalogue.size(); ++c)
+      if (names(explanation.causes, arrangement.catalogue[c])) entry.hypothesis.causes.push_back(c);
+    entry.hypothesis.parts.assign(entry.hypothesis.causes.size(), 0);
+    refine(arrangement.ground(), entry.hypothesis);
+    weighing.entries.push_back(std::move(entry));
   }
-  result.hypothesis.parts.assign(result.hypothesis.causes.size(), 0);
-  refine(result.arrangement.ground(), result.hypothesis);
-  return result;
+  return weighing;
 }
 
 }  // namespace stakewright::suspects

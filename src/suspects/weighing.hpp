@@ -23,12 +23,8 @@ std::size_t causes_of(const Weighing& weighing, const Entry& entry);
 
 Weighing weigh_all(const adjustment::Network& network, const Setting& setting);
 
-/// One set of causes again, from what was said of it; for what is asked after the weighing.
-struct Recalled {
-  Arrangement arrangement;
-  Hypothesis hypothesis;
-};
-Recalled recall(const adjustment::Network& network, const Setting& setting,
-                const std::vector<Cause>& causes);
+/// The listed explanations again, in their order, for what is asked after the weighing.
+Weighing recall(const adjustment::Network& network, const Setting& setting,
+                const Suspects& suspects);
 
 }  // namespace stakewright::suspects

@@ -65,8 +65,7 @@ std::string displacement(const adjustment::Network& network, const Cause& cause,
   };
   add(cause.outward_m, cause.outward_sd_m, along);
   add(cause.sideways_m, cause.sideways_sd_m, across);
-  if (text.empty())
-    text = about(whole, cause.outward_sd_m, units) + " off, which way is not clear,";
+  if (text.empty()) text = about(whole, cause.outward_sd_m, units) + " one way or another";
   return text;
 }
 
@@ -100,9 +99,10 @@ std::string clause(const adjustment::Network& network, const Cause& cause, base:
     case Cause::What::reading:
       return reading_clause(network, cause, units);
     case Cause::What::stake:
-      return fmt::format("{} stands about {}{}", point_name(network, cause.index),
-                         displacement(network, cause, units),
-                         cause.one_way_only ? ", as far as its readings show" : "");
+      return fmt::format(
+          "{} stands about {}{}", point_name(network, cause.index),
+          displacement(network, cause, units),
+          cause.one_way_only ? " of its place, as far as its readings show" : " of its place");
     case Cause::What::instrument_zero:
       return zero_clause(network, cause, units);
     case Cause::What::instrument_scale:
