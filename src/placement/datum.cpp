@@ -89,6 +89,7 @@ Rigid fit(const Survey& survey, const Datum& datum) {
   return {shift.x_m, shift.y_m, turn.turn_rad};
 }
 
+// S C Sᵀ, S = I - G D, G the three rigid motions and D the datum's answer to the found places.
 Matrix deviation_covariance(const Survey& survey, const Rigid& rigid, const Datum& datum) {
   const std::size_t n = survey.planned.size();
   if (datum.shift.empty()) return {2 * n, 2 * n};

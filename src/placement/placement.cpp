@@ -73,6 +73,7 @@ struct Choice {
 Placement assembled(const Survey& survey, const base::Tolerance& tolerance, const Choice& choice) {
   Placement placement;
   placement.rigid = choice.rigid;
+  placement.datum = choice.datum;
   placement.kept = choice.kept;
   placement.deviation_covariance = deviation_covariance(survey, choice.rigid, choice.datum);
   for (std::size_t i = 0; i < survey.planned.size(); ++i) {

@@ -53,8 +53,16 @@ struct Survey {
   std::vector<std::size_t> hold;  ///< corners that must not move
 };
 
+/// What the laying rests on: it meets the mean place of the corners in `shift` and is turned
+/// about it by least squares over those in `turn`.  Both the same: least squares over them.
+struct Datum {
+  std::vector<std::size_t> shift;
+  std::vector<std::size_t> turn;
+};
+
 struct Placement {
   Rigid rigid;
+  Datum datum;
   std::vector<std::size_t> kept;                       ///< corners the plan was laid on
   std::vector<std::vector<std::size_t>> alternatives;  ///< other sets of as many corners, at most 8
   bool proven = true;  ///< no larger set exists; always so to 12 corners, not always above
@@ -74,6 +82,11 @@ Placement fewest_moves(const Survey& survey, const base::Tolerance& tolerance);
 
 /// Least squares over all measured corners, for comparison.
 Placement least_squares(const Survey& survey, const base::Tolerance& tolerance);
+
+/// Covariance of found - wanted when the laying moves along with the found places of its datum.
+/// `survey` may hold more points than the placement was made for (the centre pin, after the
+/// corners).  Rows and columns of points that are not measured are zero.
+base::Matrix deviation_covariance(const Survey& survey, const Rigid& rigid, const Datum& datum);
 
 /// Chance that a deviation with mean (a, b) and covariance (saa, sab, sbb) lies
 /// within `radius_m`, above 0, of nothing.  Any covariance, down to a point or a line.
