@@ -15,6 +15,7 @@ std::vector<base::Point> corners_of(const Polygon& polygon, const Plan& plan) {
   const double step = central_angle_rad(polygon);
   const double first = plan.facing_rad - 0.5 * step;
   std::vector<base::Point> corners;
+  corners.reserve(static_cast<std::size_t>(polygon.sides));
   for (int i = 0; i < polygon.sides; ++i)
     corners.push_back(plan.centre + polygon.corner_radius_m * base::along(first + i * step));
   return corners;

@@ -43,16 +43,16 @@ std::vector<Stake> all_stakes(const Plan& plan) {
   return result;
 }
 
-bool has_label(const std::vector<Stake>& all, const std::string& label) {
-  return std::any_of(all.begin(), all.end(), [&](const Stake& s) { return s.label == label; });
+bool has_label(const std::vector<Stake>& some, const std::string& label) {
+  return std::any_of(some.begin(), some.end(), [&](const Stake& s) { return s.label == label; });
 }
 
-void require_known_holds(const Plan& plan, const std::vector<Stake>& all) {
+void require_known_holds(const Plan& plan) {
+  const auto corners = stakes(plan);
   for (auto label = plan.hold.begin(); label != plan.hold.end(); ++label) {
-    if (!has_label(all, *label))
-      throw base::InputError(fmt::format("hold {}; accepted are {} and {} to {}",
-                                         base::in_quotes(*label), kCentreLabel, all[1].label,
-                                         all.back().label));
+    if (!has_label(corners, *label))
+      throw base::InputError(fmt::format("hold {}; accepted are {} to {}", base::in_quotes(*label),
+                                         corners.front().label, corners.back().label));
     if (std::find(plan.hold.begin(), label, *label) != label)
       throw base::InputError(fmt::format("hold {} comes twice", base::in_quotes(*label)));
   }
@@ -218,7 +218,7 @@ void swing_the_rest(const std::vector<Stake>& all, Standing& standing, StakingOr
 
 StakingOrder staking_order(const Plan& plan, const TapeSpread& spread) {
   const auto all = all_stakes(plan);
-  require_known_holds(plan, all);
+  require_known_holds(plan);
   require_usable_pins(plan, all);
   StakingOrder order;
   Standing standing(spread, plan.pins.size() + all.size());

@@ -210,10 +210,11 @@ TEST(Standing, IsThePinsAndEveryHeldStake) {
 
 TEST(Standing, TakesInHeldStakesThatLieInLine) {
   Plan plan = hexagon();
-  plan.hold = {"A", "D", "O"};  // O is half way from A to D
+  plan.pins = {{"P1", 5.0 * base::along(-30.0 * kDegree_rad)}};  // beyond A, in line with A and D
+  plan.hold = {"A", "D"};
   const auto order = staking_order(plan, kTape);
-  EXPECT_THAT(order.given, ElementsAre("A", "D", "O"));
-  EXPECT_EQ(order.swings.size(), 4U);
+  EXPECT_THAT(order.given, ElementsAre("P1", "A", "D"));
+  EXPECT_EQ(order.swings.size(), 5U);
 }
 
 TEST(Standing, TakesAPinForTheStakeWhosePlaceItMarks) {
@@ -257,14 +258,17 @@ TEST(StakingOrder, IsTheSameWhereverTheSiteLiesAndHoweverItIsTurned) {
   }
 }
 
-TEST(StakingOrder, RefusesHeldLabelsThatAreNoStakesOrComeTwice) {
+TEST(StakingOrder, RefusesHeldLabelsThatAreNoCornersOrComeTwice) {
   Plan plan = hexagon();
   plan.hold = {"A", "H"};
   EXPECT_THAT([&] { staking_order(plan, kTape); },
-              ThrowsMessage<InputError>(AllOf(HasSubstr("\"H\""), HasSubstr("O and A to F"))));
+              ThrowsMessage<InputError>(AllOf(HasSubstr("\"H\""), HasSubstr("A to F"))));
   plan.hold = {"A", "B", "A"};
   EXPECT_THAT([&] { staking_order(plan, kTape); },
               ThrowsMessage<InputError>(HasSubstr("\"A\" comes twice")));
+  plan.hold = {"O", "B"};
+  EXPECT_THAT([&] { staking_order(plan, kTape); },
+              ThrowsMessage<InputError>(HasSubstr("accepted are A to F")));
 }
 
 TEST(StakingOrder, RefusesPinsThatCannotServe) {

@@ -62,8 +62,8 @@ struct StakingOrder {
 /// Greedy: of all stakes still to be set, next the one whose place two tapes from points that stand
 /// give with the smallest standard deviation; crossings flatter than `kFlattestCrossing_rad` last.
 ///
-/// Throws InputError for a held label that is no stake or comes twice, for a pin with the name of a
-/// stake, for two pins at one place, and for pins so nearly in line with all stakes that no two
+/// Throws InputError for a held label that is no corner or comes twice, for a pin with the name of
+/// a stake, for two pins at one place, and for pins so nearly in line with all stakes that no two
 /// tapes cross.
 StakingOrder staking_order(const Plan& plan, const TapeSpread& spread);
 
