@@ -24,13 +24,14 @@ Part named(PartKind kind, const std::string& at) {
 }
 
 Bay bay(const Roof& roof, const Window<double>& window, const BayNames& names) {
-  Bench bench{roof, names, exact_figures(roof, window), surroundings(window), {}};
+  Bench bench{roof, surroundings(window), {names, exact_figures(roof, window), {}, {}, {}}};
   add_hip(bench);
   add_common(bench);
   add_jacks(bench);
+  add_blocking(bench);
   add_fascia(bench);
   add_beam_and_post(bench);
-  bench.bay.eaves.push_back({names.side, bench.exact.overhang, bench.exact.drop});
+  bench.bay.eaves.push_back({names.side, bench.bay.exact.overhang, bench.bay.exact.drop});
   return std::move(bench.bay);
 }
 

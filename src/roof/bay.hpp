@@ -11,6 +11,12 @@
 
 namespace stakewright::roof {
 
+/// Names of a bay: its corner "B" and its side "B-C".
+struct BayNames {
+  std::string corner;
+  std::string side;
+};
+
 struct BayPart {
   Part part;  ///< without its line
   Linear line;
@@ -29,23 +35,17 @@ struct BayEave {
 };
 
 struct Bay {
+  BayNames names;
+  BayFigures exact;
   std::vector<BayPart> parts;
   std::vector<BayCut> cuts;
   std::vector<BayEave> eaves;
 };
 
-/// Names of a bay: its corner "B" and its side "B-C".
-struct BayNames {
-  std::string corner;
-  std::string side;
-};
-
-/// What a bay is made from: its exact figures, and its geometry in plain numbers.
+/// What a bay is made on: the roof, and the bay's geometry in plain numbers.
 struct Bench {
   const Roof& roof;
-  const BayNames& names;
-  BayFigures exact;
-  Surroundings<double> around;
+  const Surroundings<double> around;
   Bay bay;
 
   void add(Part part, const Linear& line);
@@ -59,6 +59,7 @@ Part named(PartKind kind, const std::string& at);
 void add_hip(Bench& bench);
 void add_common(Bench& bench);
 void add_jacks(Bench& bench);
+void add_blocking(Bench& bench);
 void add_fascia(Bench& bench);
 void add_beam_and_post(Bench& bench);
 

@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <cmath>
 #include <utility>
 
@@ -14,7 +16,7 @@ double cut_fascia_end(Bench& bench, const std::string& at, const Linear& mitre,
   const Roof& roof = bench.roof;
   const SawAngles<double> saw{mitre.value, bevel.value};
   bench.cut(PartKind::fascia, at, "mitre", mitre, compound_setting(saw, saw.mitre),
-            fascia_width_m(roof, bench.around.here));
+            fascia_width_m(roof, bench.bay.exact.common_slope.value));
   bench.cut(PartKind::fascia, at, "bevel", bevel, compound_setting(saw, saw.bevel),
             roof.spec.fascia_m);
   return roof.spec.fascia_m * std::tan(saw.bevel) / std::cos(saw.mitre);
@@ -23,8 +25,8 @@ double cut_fascia_end(Bench& bench, const std::string& at, const Linear& mitre,
 }  // namespace
 
 void add_fascia(Bench& bench) {
-  const BayFigures& exact = bench.exact;
-  const std::string& side = bench.names.side;
+  const BayFigures& exact = bench.bay.exact;
+  const std::string& side = bench.bay.names.side;
   Part part = named(PartKind::fascia, side);
   part.overall_m =
       exact.eave_line.value +
@@ -33,10 +35,33 @@ void add_fascia(Bench& bench) {
   bench.add(std::move(part), exact.eave_line);
 }
 
+void add_blocking(Bench& bench) {
+  const Roof& roof = bench.roof;
+  const BayFigures& exact = bench.bay.exact;
+  Linear between;
+  between.value = roof.spec.spacing_m - roof.spec.rafter_m;
+  const auto add_side = [&bench, &roof, &between](const std::string& at, const Linear& last,
+                                                  const Linear& to_hip) {
+    for (int k = 1; k <= roof.jacks + (roof.end_blocks ? 1 : 0); ++k) {
+      const Linear& line = k > roof.jacks ? last : between;
+      Part part = named(PartKind::blocking, fmt::format("{} {}", at, k));
+      part.overall_m = line.value;
+      bench.add(std::move(part), line);
+    }
+    if (!roof.end_blocks) return;
+    const SawAngles<double> saw{to_hip.value, 0.0};
+    bench.cut(PartKind::blocking, at, "mitre", to_hip, compound_setting(saw, saw.mitre),
+              roof.spec.rafter_m / std::cos(to_hip.value));
+  };
+  const std::string& side = bench.bay.names.side;
+  add_side(side + " left", exact.end_block.left, exact.to_hip.left);
+  add_side(side + " right", exact.end_block.right, exact.to_hip.right);
+}
+
 void add_beam_and_post(Bench& bench) {
   const Spec& spec = bench.roof.spec;
-  const BayFigures& exact = bench.exact;
-  const std::string& side = bench.names.side;
+  const BayFigures& exact = bench.bay.exact;
+  const std::string& side = bench.bay.names.side;
   Part beam = named(PartKind::beam, side);
   beam.overall_m = exact.side.value;
   bench.add(std::move(beam), exact.side);
@@ -47,7 +72,7 @@ void add_beam_and_post(Bench& bench) {
   };
   cut_end(side + " left", exact.half_turn.left);
   cut_end(side + " right", exact.half_turn.right);
-  bench.cut(PartKind::post, bench.names.corner, "rip", exact.half_turn.left,
+  bench.cut(PartKind::post, bench.bay.names.corner, "rip", exact.half_turn.left,
             rip_setting(exact.half_turn.left.value), 0.5 * spec.post_m);
 }
 

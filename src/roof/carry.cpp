@@ -1,135 +1,106 @@
-#include <fmt/format.h>
-
 #include <cassert>
-#include <cmath>
 #include <utility>
 
 #include "bay.hpp"
+#include "found.hpp"
+#include "joints.hpp"
+#include "judge.hpp"
 #include "plate.hpp"
+#include "posts.hpp"
 #include "spec.hpp"
-#include "spread.hpp"
 #include "stakewright/roof/roof.hpp"
+#include "stick.hpp"
 
 namespace stakewright::roof {
 namespace {
 
-using Remarks = std::vector<std::string>;
+/// A notch past this share of the depth is a question for the designer.  Common
+/// practice, no source.
+constexpr double kDeepestNotch = 1.0 / 3.0;
 
-/// The roof as found: its plate and the covariance carried to the plate's coordinates.
-struct Found {
-  Plate plate;
-  base::Matrix covariance;
-};
-
-void set_found_apex(Plate& plate, const Spec& spec, base::Point placed_centre,
-                    const FoundCorners& found, Remarks& remarks) {
-  set_apex(plate, placed_centre);
-  if (spec.apex_over == ApexOver::even_hips && !set_apex_for_even_hips(plate))
-    remarks.emplace_back(
-        "no place makes the hip runs even; the apex stands over the placed centre");
-  if (spec.apex_over != ApexOver::pin) return;
-  if (!found.pin) {
-    remarks.emplace_back("the pin was not measured; the apex stands over the placed centre");
-    return;
+Part merged(const BayPart& planned, const BayPart& found, const Judge& judge, std::size_t corner) {
+  Part result = planned.part;
+  result.line = judge.figure(planned.line, found.line, corner);
+  result.fit = judge.fit(result.line, 1.0);
+  if (result.fit == Fit::own) {
+    Part own = found.part;
+    own.line = result.line;
+    own.fit = Fit::own;
+    return own;
   }
-  set_apex_over_pin(plate, *found.pin);
-  if (found.covariance.rows == 2 * found.corners.size())
-    remarks.emplace_back("the pin's own uncertainty is not known and counts as none");
-}
-
-bool apex_inside(const Plate& plate) {
-  for (std::size_t i = 0; i < plate.corners.size(); ++i)
-    if (!(surroundings(plate.window(i)).here.run > 0.0)) return false;
-  return true;
-}
-
-std::optional<Found> found_roof(const layout::Plan& plan, double plate_offset_m, const Roof& roof,
-                                const FoundCorners& found, Remarks& remarks) {
-  assert(found.corners.size() == static_cast<std::size_t>(plan.polygon.sides));
-  const auto labels = layout::corner_labels(plan.polygon.sides);
-  const auto refuse = [&remarks](const std::string& reason) {
-    remarks.push_back(reason + ": the roof is shown as planned only");
-    return std::nullopt;
-  };
-  if (const auto reason = no_roof_because(lifted(found.corners), labels, "the corners found");
-      !reason.empty())
-    return refuse(reason);
-  Found result{plate_over(found.corners, plate_offset_m, roof.height_m), {}};
-  if (const auto reason = no_roof_because(result.plate.corners, labels,
-                                          "the plate's corners over the corners found");
-      !reason.empty())
-    return refuse(reason);
-  set_found_apex(result.plate, roof.spec, plan.centre, found, remarks);
-  if (!apex_inside(result.plate)) return refuse("the apex is not inside the plate line as found");
-  result.covariance = carried(result.plate, found.covariance);
+  if (judge.has_found()) result.from_corner_m = found.part.from_corner_m;
   return result;
 }
 
-/// Planned bay and found bay of one corner, figure by figure.
-class Merger {
- public:
-  Merger(const base::Tolerance& tolerance, const Found* found)
-      : part_tolerance_m_(tolerance.part_m), found_(found) {
-    if (found_ != nullptr) factor_ = half_width_factor(tolerance.confidence);
-  }
+Cut merged(const BayCut& planned, const BayCut& found, const Judge& judge, std::size_t corner) {
+  Cut result = planned.cut;
+  result.angle = judge.figure(planned.angle, found.angle, corner);
+  result.fit = judge.fit(result.angle, planned.lever_m);
+  if (result.fit == Fit::own) result.setting = found.cut.setting;
+  return result;
+}
 
-  void merge(Carry& carry, const Bay& planned, const Bay& found, std::size_t corner) {
-    if (found_ != nullptr) rows_ = window_rows(corner, found_->plate.corners.size());
-    for (std::size_t i = 0; i < planned.parts.size(); ++i)
-      carry.parts.push_back(part(planned.parts[i], found.parts[i]));
-    for (std::size_t i = 0; i < planned.cuts.size(); ++i)
-      carry.cuts.push_back(cut(planned.cuts[i], found.cuts[i]));
-    for (std::size_t i = 0; i < planned.eaves.size(); ++i)
-      carry.eaves.push_back({planned.eaves[i].at,
-                             figure(planned.eaves[i].overhang, found.eaves[i].overhang),
-                             figure(planned.eaves[i].drop, found.eaves[i].drop)});
-  }
+Sheet merged_sheet(const Roof& roof, const Bay& planned, const Bay& found, const Judge& judge,
+                   std::size_t corner) {
+  Sheet result;
+  const auto figure = [&judge, corner](const Linear& of_plan, const Linear& as_found) {
+    return judge.figure(of_plan, as_found, corner);
+  };
+  result.at = planned.names.side;
+  result.base = figure(planned.exact.eave_line, found.exact.eave_line);
+  result.height = figure(planned.exact.sheet_height, found.exact.sheet_height);
+  result.left_edge = figure(planned.exact.sheet_edge.left, found.exact.sheet_edge.left);
+  result.right_edge = figure(planned.exact.sheet_edge.right, found.exact.sheet_edge.right);
+  const double edge_m = planned.exact.sheet_height.value;
+  const bool fits = judge.fit(result.base, 1.0) == Fit::pattern &&
+                    judge.fit(result.height, 1.0) == Fit::pattern &&
+                    judge.fit(result.left_edge, edge_m) == Fit::pattern &&
+                    judge.fit(result.right_edge, edge_m) == Fit::pattern;
+  result.fit = fits ? Fit::pattern : Fit::own;
+  finish_sheet(result, roof, fits ? planned.exact : found.exact);
+  return result;
+}
 
- private:
-  [[nodiscard]] Figure figure(const Linear& planned, const Linear& found) const {
-    Figure result;
-    result.planned = planned.value;
-    if (found_ == nullptr) return result;
-    result.found = found.value;
-    result.difference = found.value - planned.value;
-    result.uncertainty = factor_ * standard_deviation(found, rows_, found_->covariance);
-    return result;
-  }
+void merge(Carry& carry, const Roof& roof, const Bay& planned, const Bay& found, const Judge& judge,
+           std::size_t corner) {
+  assert(planned.parts.size() == found.parts.size() && planned.cuts.size() == found.cuts.size());
+  for (std::size_t i = 0; i < planned.parts.size(); ++i)
+    carry.parts.push_back(merged(planned.parts[i], found.parts[i], judge, corner));
+  for (std::size_t i = 0; i < planned.cuts.size(); ++i)
+    carry.cuts.push_back(merged(planned.cuts[i], found.cuts[i], judge, corner));
+  for (std::size_t i = 0; i < planned.eaves.size(); ++i)
+    carry.eaves.push_back({planned.eaves[i].at,
+                           judge.figure(planned.eaves[i].overhang, found.eaves[i].overhang, corner),
+                           judge.figure(planned.eaves[i].drop, found.eaves[i].drop, corner)});
+  carry.sheets.push_back(merged_sheet(roof, planned, found, judge, corner));
+}
 
-  /// Off by so much over a lever of 1, and no more than that at the job's confidence.
-  [[nodiscard]] Fit fit(const Figure& figure, double lever) const {
-    if (!figure.found) return Fit::pattern;
-    const double off = (std::abs(*figure.difference) + *figure.uncertainty) * lever;
-    return off <= part_tolerance_m_ ? Fit::pattern : Fit::own;
-  }
+std::vector<Bay> bays_of(const Roof& roof, const Plate& plate,
+                         const std::vector<std::string>& labels) {
+  std::vector<Bay> bays;
+  for (std::size_t i = 0; i < labels.size(); ++i)
+    bays.push_back(
+        bay(roof, plate.window(i), {labels[i], labels[i] + "-" + labels[(i + 1) % labels.size()]}));
+  return bays;
+}
 
-  [[nodiscard]] Part part(const BayPart& planned, const BayPart& found) const {
-    Part result = planned.part;
-    result.line = figure(planned.line, found.line);
-    result.fit = fit(result.line, 1.0);
-    if (result.fit == Fit::own) {
-      Part own = found.part;
-      own.line = result.line;
-      own.fit = Fit::own;
-      return own;
-    }
-    if (found_ != nullptr) result.from_corner_m = found.part.from_corner_m;
-    return result;
+void remark_on_seats(Carry& carry, const Spec& spec) {
+  bool deep = false;
+  bool bare = false;
+  for (const auto& part : carry.parts) {
+    // A shade over, so that a seat chosen to take just a third is not called too deep.
+    constexpr double kShade_m = 1e-9;
+    deep = deep || part.notch_m > kDeepestNotch * spec.rafter_depth_m + kShade_m;
+    bare = bare || (part.kind == PartKind::hip && part.notch_m <= 0.0);
   }
-
-  [[nodiscard]] Cut cut(const BayCut& planned, const BayCut& found) const {
-    Cut result = planned.cut;
-    result.angle = figure(planned.angle, found.angle);
-    result.fit = fit(result.angle, planned.lever_m);
-    if (result.fit == Fit::own) result.setting = found.cut.setting;
-    return result;
-  }
-
-  double part_tolerance_m_;
-  double factor_ = 0.0;
-  const Found* found_;
-  WindowRows rows_{};
-};
+  if (deep)
+    carry.remarks.emplace_back(
+        "a seat's notch takes more than a third of the rafter's depth: ask the designer");
+  if (bare)
+    carry.remarks.emplace_back(
+        "hips as deep as the rafters do not reach down to the plate: they need deeper stock or "
+        "packing");
+}
 
 }  // namespace
 
@@ -145,14 +116,15 @@ Carry carry(const layout::Plan& plan, double plate_offset_m, const Spec& spec,
   const Plate& shown = as_found ? as_found->plate : planned;
   result.apex = {{shown.apex.x, shown.apex.y}, roof.height_m};
 
-  Merger merger(tolerance, as_found ? &*as_found : nullptr);
   const auto labels = layout::corner_labels(plan.polygon.sides);
-  for (std::size_t i = 0; i < labels.size(); ++i) {
-    const BayNames names{labels[i], labels[i] + "-" + labels[(i + 1) % labels.size()]};
-    const Bay of_plan = bay(roof, planned.window(i), names);
-    merger.merge(result, of_plan, as_found ? bay(roof, as_found->plate.window(i), names) : of_plan,
-                 i);
-  }
+  const auto planned_bays = bays_of(roof, planned, labels);
+  const auto found_bays = as_found ? bays_of(roof, as_found->plate, labels) : planned_bays;
+  const Judge judge(tolerance, as_found ? &*as_found : nullptr);
+  for (std::size_t i = 0; i < labels.size(); ++i)
+    merge(result, roof, planned_bays[i], found_bays[i], judge, i);
+  add_posts(result, roof, labels, as_found ? found->footings : std::nullopt, judge);
+  if (as_found) result.joints = joints(roof, planned_bays, found_bays, judge);
+  remark_on_seats(result, spec);
   return result;
 }
 

@@ -58,12 +58,25 @@ void find_common_and_jacks(BayFigures& bay, const Roof& roof, const Surroundings
   const Face<Number>& face = around.here;
   bay.common_line = linear(common_line(face));
   bay.common_slope = linear(slope(face));
-  bay.to_hip = {linear(angle_to_hip(face, around.left)), linear(angle_to_hip(face, around.right))};
+  const Number to_left = angle_to_hip(face, around.left);
+  const Number to_right = angle_to_hip(face, around.right);
+  bay.to_hip = {linear(to_left), linear(to_right)};
   for (int k = 1; k <= roof.jacks; ++k) {
     const Number aside(k * roof.spec.spacing_m);
     bay.jacks_left.push_back(linear(line_to_hip(face, face.foot - aside, around.left, apex)));
     bay.jacks_right.push_back(linear(line_to_hip(face, face.foot + aside, around.right, apex)));
   }
+  const Number last(roof.jacks * roof.spec.spacing_m);
+  bay.end_block = {linear(end_block(roof.spec, face.foot - last, to_left)),
+                   linear(end_block(roof.spec, face.side - face.foot - last, to_right))};
+}
+
+void find_sheet(BayFigures& bay, const Roof& roof, const Surroundings<Number>& around) {
+  const Face<Number>& face = around.here;
+  const Number out = overhang(roof.spec, roof.flat_radius_m, face);
+  bay.sheet_height = linear(common_line(face) * (Number(1.0) + out / face.run));
+  bay.sheet_edge = {linear(edge_angle(face, face.along, around.left)),
+                    linear(edge_angle(face, Number(-1.0) * face.along, around.right))};
 }
 
 void find_fascia(BayFigures& bay, const Roof& roof, const Surroundings<Number>& around,
@@ -92,6 +105,7 @@ BayFigures exact_figures(const Roof& roof, const Window<double>& window) {
   find_hip(bay, roof, around);
   find_common_and_jacks(bay, roof, around, at.apex);
   find_fascia(bay, roof, around, at);
+  find_sheet(bay, roof, around);
   bay.side = linear(around.here.side);
   bay.half_turn = {linear(half_turn(around.here, around.before)),
                    linear(half_turn(around.here, around.after))};

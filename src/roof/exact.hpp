@@ -19,6 +19,7 @@ struct Roof {
   /// Hips touch their neighbours at the peak, and commons end between hips.  Else the hub's
   /// faces keep hips apart, and commons end at its corners: tan(180/n) hub = hip parts the two.
   bool hips_meet = true;
+  bool end_blocks = false;  ///< there is room for a block between the last rafter and the hip
 };
 
 /// Coordinates a bay depends on: x and y of the window's four corners, then of the apex.
@@ -49,11 +50,14 @@ struct BayFigures {
   Pair to_hip;  ///< in plan, between common or jack and each hip
   std::vector<Linear> jacks_left;
   std::vector<Linear> jacks_right;
+  Pair end_block;  ///< along the plate, side of the last rafter to side of the hip
   Linear overhang;
   Linear drop;
   Linear eave_line;
   Pair fascia_mitre;
   Pair fascia_bevel;
+  Linear sheet_height;  ///< up the slope, eave line to apex
+  Pair sheet_edge;      ///< in the face, between eave line and hip
   Linear side;
   Pair half_turn;  ///< of the way round, at the side's ends
 };

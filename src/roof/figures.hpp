@@ -49,6 +49,21 @@ T angle_to_hip(const Face<T>& face, const Hip<T>& hip) {
   return level_angle(T(-1.0) * face.out, hip.in);
 }
 
+/// Along the plate from the side of a rafter to the side of the hip at the corner; `room` is
+/// from the rafter's middle to the corner.
+template <class T>
+T end_block(const Spec& spec, const T& room, const T& angle_to_the_hip) {
+  using std::cos;
+  return room - T(0.5 * spec.rafter_m) - T(0.5 * spec.hip_m) / cos(angle_to_the_hip);
+}
+
+/// Angle in the face between the eave, in the direction `along`, and a hip.
+template <class T>
+T edge_angle(const Face<T>& face, const Vec<T>& along, const Hip<T>& hip) {
+  using std::atan2;
+  return atan2(-dot(hip.axis, face.down), dot(hip.axis, along));
+}
+
 /// Angle in plan between the middle of a hip and its mitre with a neighbouring hip.
 template <class T>
 T angle_to_mitre(const Hip<T>& hip, const Hip<T>& neighbour) {

@@ -57,15 +57,15 @@ void cut_hip_tail(Bench& bench) {
     bench.cut(PartKind::hip, at, "tail bevel", bevel, compound_setting(saw, saw.bevel),
               0.5 * roof.spec.hip_m);
   };
-  const BayFigures& exact = bench.exact;
-  cut_side(bench.names.corner + " left", exact.hip_tail.left, exact.hip_tail_bevel.left);
-  cut_side(bench.names.corner + " right", exact.hip_tail.right, exact.hip_tail_bevel.right);
+  const BayFigures& exact = bench.bay.exact;
+  cut_side(bench.bay.names.corner + " left", exact.hip_tail.left, exact.hip_tail_bevel.left);
+  cut_side(bench.bay.names.corner + " right", exact.hip_tail.right, exact.hip_tail_bevel.right);
 }
 
 void add_jack(Bench& bench, const std::string& at, const Linear& line, double angle_to_hip_rad,
               double from_corner_m) {
   const Face<double>& face = bench.around.here;
-  const double slope_rad = bench.exact.common_slope.value;
+  const double slope_rad = bench.bay.exact.common_slope.value;
   Part part = named(PartKind::jack, at);
   part.from_corner_m = from_corner_m;
   finish_rafter(part, bench.roof, line.value, slope_rad,
@@ -78,8 +78,8 @@ void add_jack(Bench& bench, const std::string& at, const Linear& line, double an
 
 void add_hip(Bench& bench) {
   const Roof& roof = bench.roof;
-  const BayFigures& exact = bench.exact;
-  const std::string& corner = bench.names.corner;
+  const BayFigures& exact = bench.bay.exact;
+  const std::string& corner = bench.bay.names.corner;
   const double slope_rad = exact.hip_slope.value;
   Part part = named(PartKind::hip, corner);
   finish_rafter(part, roof, exact.hip_line.value, slope_rad, hip_top_m(roof),
@@ -101,9 +101,9 @@ void add_hip(Bench& bench) {
 
 void add_common(Bench& bench) {
   const Roof& roof = bench.roof;
-  const BayFigures& exact = bench.exact;
+  const BayFigures& exact = bench.bay.exact;
   const Face<double>& face = bench.around.here;
-  const std::string& side = bench.names.side;
+  const std::string& side = bench.bay.names.side;
   const double slope_rad = exact.common_slope.value;
   Part part = named(PartKind::common, side);
   part.from_corner_m = face.foot;
@@ -124,10 +124,10 @@ void add_common(Bench& bench) {
 
 void add_jacks(Bench& bench) {
   const Roof& roof = bench.roof;
-  const BayFigures& exact = bench.exact;
+  const BayFigures& exact = bench.bay.exact;
   const double foot = bench.around.here.foot;
-  const std::string left = bench.names.side + " left";
-  const std::string right = bench.names.side + " right";
+  const std::string left = bench.bay.names.side + " left";
+  const std::string right = bench.bay.names.side + " right";
   for (std::size_t k = 0; k < exact.jacks_left.size(); ++k) {
     const double aside = static_cast<double>(k + 1) * roof.spec.spacing_m;
     add_jack(bench, fmt::format("{} {}", left, k + 1), exact.jacks_left[k], exact.to_hip.left.value,

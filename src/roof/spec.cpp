@@ -7,6 +7,7 @@
 #include <numbers>
 #include <string>
 
+#include "figures.hpp"
 #include "stakewright/base/angle.hpp"
 #include "stakewright/base/error.hpp"
 
@@ -54,6 +55,8 @@ void require_sizes(const Spec& spec) {
   require_zero_or_more("shortest_jack", spec.shortest_jack_m);
   require_above_zero("beam", spec.beam_m);
   require_above_zero("post", spec.post_m);
+  require_zero_or_more("post_height", spec.post_height_m);
+  require_above_zero("course", spec.course_m);
 }
 
 void require_room(const layout::Polygon& plate, const Spec& spec) {
@@ -72,6 +75,9 @@ void require_room(const layout::Polygon& plate, const Spec& spec) {
         "hip {:g} m thick; accepted on {} sides is less than {:g} m, or the hips fill the roof",
         spec.hip_m, plate.sides, 2.0 * flat_radius * std::sin(std::numbers::pi / plate.sides)));
 }
+
+/// A block shorter than this splits when it is nailed.  Common practice, no source.
+constexpr double kShortestBlock_m = 0.05;
 
 /// More is a slip of the pen: 200 jacks at a hand's width span 20 m.
 constexpr int kMostJacks = 200;
@@ -119,27 +125,10 @@ Roof roof_over(const layout::Polygon& plate, const Spec& spec) {
   roof.heel_m = spec.rafter_depth_m / std::cos(std::atan(spec.pitch)) - seat_of(spec) * spec.pitch;
   roof.jacks = jacks_beside_a_common(spec, roof.flat_radius_m, half_angle_rad);
   roof.hips_meet = spec.hub_m * std::tan(half_angle_rad) < spec.hip_m;
+  const double last_to_corner_m =
+      roof.flat_radius_m * std::tan(half_angle_rad) - roof.jacks * spec.spacing_m;
+  roof.end_blocks = end_block(spec, last_to_corner_m, half_angle_rad) > kShortestBlock_m;
   return roof;
 }
-
-std::string_view name_of(PartKind kind) {
-  switch (kind) {
-    case PartKind::hip:
-      return "hip";
-    case PartKind::common:
-      return "common";
-    case PartKind::jack:
-      return "jack";
-    case PartKind::fascia:
-      return "fascia";
-    case PartKind::beam:
-      return "beam";
-    case PartKind::post:
-      return "post";
-  }
-  return {};
-}
-
-double square_figure_m(double angle_rad, double arm_m) { return arm_m * std::tan(angle_rad); }
 
 }  // namespace stakewright::roof

@@ -1,9 +1,7 @@
 #include "spread.hpp"
 
-#include <algorithm>
 #include <boost/math/distributions/normal.hpp>
 #include <cassert>
-#include <cmath>
 
 namespace stakewright::roof {
 namespace {
@@ -48,14 +46,22 @@ double half_width_factor(double confidence) {
   return boost::math::quantile(boost::math::normal(), 0.5 * (1.0 + confidence));
 }
 
-double standard_deviation(const Linear& figure, const WindowRows& rows,
-                          const base::Matrix& covariance) {
-  double variance = 0.0;
+double variance(const Linear& figure, const WindowRows& rows, const base::Matrix& covariance) {
+  double sum = 0.0;
   for (std::size_t i = 0; i < kWindowCoordinates; ++i)
     for (std::size_t j = 0; j < kWindowCoordinates; ++j)
-      variance += figure.by[i] * figure.by[j] * covariance(rows[i], rows[j]);
-  // Rounding may leave a variance of nothing a shade below it.
-  return std::sqrt(std::max(0.0, variance));
+      sum += figure.by[i] * figure.by[j] * covariance(rows[i], rows[j]);
+  return sum;
+}
+
+double variance(const std::vector<double>& gradient, const base::Matrix& covariance) {
+  double sum = 0.0;
+  for (std::size_t i = 0; i < gradient.size(); ++i) {
+    if (gradient[i] == 0.0) continue;
+    for (std::size_t j = 0; j < gradient.size(); ++j)
+      sum += gradient[i] * gradient[j] * covariance(i, j);
+  }
+  return sum;
 }
 
 }  // namespace stakewright::roof

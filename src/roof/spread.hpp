@@ -1,6 +1,8 @@
 // The corners' uncertainty carried to lengths and angles, to first order.
 #pragma once
 
+#include <vector>
+
 #include "exact.hpp"
 #include "plate.hpp"
 #include "stakewright/base/matrix.hpp"
@@ -14,8 +16,10 @@ base::Matrix carried(const Plate& plate, const base::Matrix& covariance);
 /// Half-width factor of a normal figure at a confidence: 1.96 at 0.95.
 double half_width_factor(double confidence);
 
-/// Standard deviation of a figure whose coordinates are these rows of `covariance`.
-double standard_deviation(const Linear& figure, const WindowRows& rows,
-                          const base::Matrix& covariance);
+/// Variance of a figure whose coordinates are these rows of `covariance`.
+double variance(const Linear& figure, const WindowRows& rows, const base::Matrix& covariance);
+
+/// The same for a figure with a derivative by every coordinate.
+double variance(const std::vector<double>& gradient, const base::Matrix& covariance);
 
 }  // namespace stakewright::roof

@@ -50,14 +50,26 @@ double hip_drop_m(const Roof& roof, const Surroundings<double>& around) {
                   edge_above_face_m(around.left, around.here, half));
 }
 
-double fascia_width_m(const Roof& roof, const Face<double>& face) {
+double fascia_width_m(const Roof& roof, double slope_rad) {
   if (roof.spec.tail == Tail::square) return roof.spec.rafter_depth_m;
-  return roof.spec.rafter_depth_m / std::cos(slope(face));
+  return roof.spec.rafter_depth_m / std::cos(slope_rad);
 }
 
 double seat_length_m(const Roof& roof, double slope_rad) {
   const double notch = std::max(0.0, roof.spec.rafter_depth_m - roof.heel_m * std::cos(slope_rad));
   return notch / std::sin(slope_rad);
+}
+
+void finish_sheet(Sheet& sheet, const Roof& roof, const BayFigures& figures) {
+  const double base = figures.eave_line.value;
+  const double height = figures.sheet_height.value;
+  sheet.area_m2 = 0.5 * base * height;
+  sheet.unborne_m = 0.5 * roof.spec.hip_m / std::cos(figures.backing.right.value);
+  const auto across = [base, height](double up) { return base * std::max(0.0, 1.0 - up / height); };
+  for (int k = 0; k * roof.spec.course_m < height; ++k) {
+    const double up = k * roof.spec.course_m;
+    sheet.courses.push_back({up, across(up), across(up + roof.spec.course_m)});
+  }
 }
 
 Setting plumb_setting(double slope_rad) { return setting(slope_rad, slope_rad, 0.0); }

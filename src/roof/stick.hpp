@@ -28,10 +28,13 @@ void finish_rafter(Part& part, const Roof& roof, double line_m, double slope_rad
 double hip_drop_m(const Roof& roof, const Surroundings<double>& around);
 
 /// Width of the fascia board: that of the face it is nailed to, the end of the tail.
-double fascia_width_m(const Roof& roof, const Face<double>& face);
+double fascia_width_m(const Roof& roof, double slope_rad);
 
 /// Level seat of a rafter of this slope, once its top edge stands at the common heel.
 double seat_length_m(const Roof& roof, double slope_rad);
+
+/// Fills area, courses and the strip without bearing.
+void finish_sheet(Sheet& sheet, const Roof& roof, const BayFigures& figures);
 
 /// Cuts marked on the side of a rafter with the square held at rise and run.
 Setting plumb_setting(double slope_rad);

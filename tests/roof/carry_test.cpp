@@ -41,7 +41,7 @@ TEST(PlannedRoof, HasEveryPartOfAKindAlikeAndNothingFound) {
       EXPECT_FALSE(one.line.found || one.line.difference || one.line.uncertainty);
       EXPECT_EQ(one.fit, Fit::pattern);
       const Part& alike = first.emplace(one.kind, one).first->second;
-      if (one.kind == PartKind::jack) continue;
+      if (one.kind == PartKind::jack || one.kind == PartKind::blocking) continue;
       EXPECT_NEAR(one.line.planned, alike.line.planned, kRounding);
       EXPECT_NEAR(one.overall_m, alike.overall_m, kRounding);
     }
@@ -254,6 +254,89 @@ TEST(Fascia, IsLongestOnItsOuterTopEdge) {
   // It leans back: its outer top edge is only t cos(slope) = 0.8 t further out.
   EXPECT_NEAR(leaning.overall_m - leaning.line.planned,
               2.0 * 0.8 * spec.fascia_m * std::tan(30.0 * kDegree_rad), kRounding);
+}
+
+TEST(Blocking, FillsThePlateBetweenRaftersUpToTheHip) {
+  // Half a side of 3 m: jacks at 0.45, 0.90 … 2.70 m from the common, rafters 38.1 mm.
+  Spec spec;
+  spec.spacing_m = 0.45;
+  spec.hip_m = 0.06;
+  spec.shortest_jack_m = 0.0;
+  const Carry roof = planned(6, 3.0 * std::numbers::sqrt3, spec);
+  for (int k = 1; k <= 6; ++k)
+    EXPECT_NEAR(part(roof, PartKind::blocking, "B-C right " + std::to_string(k)).line.planned,
+                0.45 - 0.0381, kRounding);
+  // The last one ends at the hip's side, which stands 60 degrees to the plate: half of 60 mm
+  // over sin 60 from the corner.  3 - 2.7 - 0.01905 - 0.03464 = 0.24631 m.
+  EXPECT_NEAR(part(roof, PartKind::blocking, "B-C left 7").line.planned, 0.24631, 0.00001);
+  EXPECT_NEAR(cut(roof, PartKind::blocking, "B-C left", "mitre").angle.planned, 30.0 * kDegree_rad,
+              kRounding);
+}
+
+TEST(Sheathing, CoversTheFaceInCoursesUpToThePeak) {
+  Spec spec;
+  spec.pitch = 0.75;
+  spec.overhang_m = 0.4;
+  spec.course_m = 1.0;
+  const Carry roof = planned(6, 3.2, spec);
+  ASSERT_EQ(roof.sheets.size(), 6U);
+  for (const auto& sheet : roof.sheets) {
+    // Flat radius 3.6 m with the overhang: 4.5 m up the slope, on a base of 7.2 tan 30.
+    const double base = 7.2 * std::tan(30.0 * kDegree_rad);
+    EXPECT_NEAR(sheet.height.planned, 4.5, kRounding);
+    EXPECT_NEAR(sheet.base.planned, base, kRounding);
+    EXPECT_NEAR(sheet.area_m2, 0.5 * 4.5 * base, kRounding);
+    EXPECT_NEAR(std::tan(sheet.left_edge.planned), 4.5 / (0.5 * base), kRounding);
+    EXPECT_NEAR(sheet.right_edge.planned, sheet.left_edge.planned, kRounding);
+    ASSERT_EQ(sheet.courses.size(), 5U);
+    double area = 0.0;
+    for (const auto& course : sheet.courses)
+      area += 0.5 * (course.lower_m + course.upper_m) * std::min(1.0, 4.5 - course.up_m);
+    EXPECT_NEAR(area, sheet.area_m2, kRounding);
+    EXPECT_EQ(sheet.courses.back().upper_m, 0.0);
+    // Half the hip, over the cosine of its backing: sine of the backing is sin 30 sin(slope).
+    EXPECT_NEAR(sheet.unborne_m, 0.5 * spec.hip_m / std::cos(std::asin(0.5 * 0.6)), kRounding);
+  }
+}
+
+TEST(Posts, AreLongerByWhatTheirFootingsAreLowerThanTheHighest) {
+  Site site;
+  site.plan = plan_of(4, 2.0);
+  site.found.corners = layout::corners_of(site.plan.polygon, site.plan);
+  site.found.covariance = base::Matrix(8, 8);
+  site.spec.post_height_m = 2.4;
+  Footings footings{{0.010, 0.025, 0.000, 0.024}, base::Matrix(4, 4)};
+  for (std::size_t i = 0; i < 4; ++i) footings.covariance(i, i) = 1e-6;
+  site.found.footings = footings;
+  const Carry roof = carry(site);
+  EXPECT_NEAR(*part(roof, PartKind::post, "A").line.found, 2.415, kRounding);
+  EXPECT_NEAR(*part(roof, PartKind::post, "B").line.found, 2.400, kRounding);
+  EXPECT_NEAR(*part(roof, PartKind::post, "C").line.found, 2.425, kRounding);
+  // Two levels of 1 mm each: 1.96 times root two.
+  EXPECT_NEAR(*part(roof, PartKind::post, "C").line.uncertainty, 0.0027718, 1e-7);
+  EXPECT_EQ(*part(roof, PartKind::post, "B").line.uncertainty, 0.0);
+  EXPECT_EQ(part(roof, PartKind::post, "B").fit, Fit::pattern);
+  EXPECT_EQ(part(roof, PartKind::post, "D").fit, Fit::own);  // 1 mm and 2.8 mm of doubt
+  EXPECT_NEAR(part(roof, PartKind::post, "C").overall_m, 2.425, kRounding);
+  site.found.footings.reset();
+  EXPECT_FALSE(part(carry(site), PartKind::post, "C").line.found);
+  site.spec.post_height_m = 0.0;
+  for (const auto& one : carry(site).parts) EXPECT_NE(one.kind, PartKind::post);
+}
+
+TEST(Remarks, AskTheDesignerAboutANotchPastAThirdOfTheDepth) {
+  Spec spec;
+  spec.pitch = 1.0;
+  spec.seat_m = 0.0889;  // notch 62.9 mm of 139.7 mm
+  EXPECT_THAT(planned(6, 3.0, spec).remarks,
+              testing::ElementsAre(testing::HasSubstr("ask the designer")));
+}
+
+TEST(Remarks, SayWhenHipsOfTheRaftersDepthDoNotReachThePlate) {
+  Spec spec;
+  spec.pitch = 4.0;  // a steeple on three sides: its hips lie at half the pitch
+  EXPECT_THAT(planned(3, 3.0, spec).remarks,
+              testing::ElementsAre(testing::HasSubstr("deeper stock")));
 }
 
 }  // namespace

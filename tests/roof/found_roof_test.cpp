@@ -251,7 +251,8 @@ using Table = std::map<std::string, std::vector<Figure>>;
 Table table_of(const Carry& roof) {
   Table table;
   for (const auto& one : roof.parts)
-    if (one.kind != PartKind::jack) table[std::string(name_of(one.kind))].push_back(one.line);
+    if (one.kind != PartKind::jack && one.kind != PartKind::blocking)
+      table[std::string(name_of(one.kind))].push_back(one.line);
   for (const auto& one : roof.cuts) {
     std::string hand;
     if (one.at.ends_with(" left")) hand = " left";

@@ -36,9 +36,17 @@ struct Spec {
   double shortest_jack_m = 0.1524;  ///< a jack shorter than this, cut, is left out
   double beam_m = 0.0889;           ///< thickness of the beams on the plate line
   double post_m = 0.1397;           ///< thickness of the posts under its corners
+  double post_height_m = 0.0;  ///< underside of the beams above the highest footing; 0: no posts
+  double course_m = 1.2192;    ///< width of a sheathing panel, up the slope
   Tail tail = Tail::square;
   Eave eave = Eave::level;
   ApexOver apex_over = ApexOver::placed_centre;
+};
+
+/// Tops of the footings, one a corner, above any one level.
+struct Footings {
+  std::vector<double> height_m;
+  base::Matrix covariance;  ///< n x n
 };
 
 /// Corners as found, laid on the plan: in the plan's own frame.
@@ -47,12 +55,13 @@ struct FoundCorners {
   /// Of the corners, 2n x 2n; or (2n + 2) x (2n + 2) with the pin last.  Without
   /// the pin's rows the pin counts as exact, and a remark says so.
   base::Matrix covariance;
-  std::optional<base::Point> pin;  ///< the centre pin as found, plan frame, when measured
+  std::optional<base::Point> pin;    ///< the centre pin as found, plan frame, when measured
+  std::optional<Footings> footings;  ///< when levels were read at every corner
 };
 
-enum class PartKind { hip, common, jack, fascia, beam, post };
+enum class PartKind { hip, common, jack, blocking, fascia, beam, post };
 
-/// The trade's word: "hip", "common", "jack", "fascia", "beam", "post".
+/// The trade's word: "hip", "common", "jack", "blocking", "fascia", "beam", "post".
 std::string_view name_of(PartKind kind);
 
 /// Whether the piece cut to the pattern fits (difference and uncertainty within
@@ -71,8 +80,10 @@ struct Figure {
 /// has corner B on its left.
 struct Part {
   PartKind kind = PartKind::hip;
-  std::string at;  ///< hip, post: corner "C"; common, fascia, beam: side "B-C"; jack: "B-C left 2"
-  Figure line;     ///< line length in metres; fascia: eave line, corner to corner
+  /// Hip, post: corner "C"; common, fascia, beam: side "B-C"; jack, blocking: "B-C left 2",
+  /// numbered from the common outwards.
+  std::string at;
+  Figure line;  ///< line length in metres; fascia: eave line, corner to corner
   Fit fit = Fit::pattern;
   // Of the piece to be cut: the pattern where it fits, else its own.
   double shortening_m = 0.0;  ///< what the hub or the neighbour's thickness takes off at the top
@@ -111,6 +122,39 @@ struct EaveSide {
   Figure drop;      ///< eave line below the plate line's own plane of the roof
 };
 
+/// One course of sheathing: a strip across a face, one panel wide.
+struct Course {
+  double up_m = 0.0;     ///< lower edge, up the slope from the eave line
+  double lower_m = 0.0;  ///< length of its lower edge
+  double upper_m = 0.0;  ///< and of its upper edge; 0 at the peak
+};
+
+/// The sheathing of one face: a triangle on the eave line.
+struct Sheet {
+  std::string at;     ///< side "B-C"
+  Figure base;        ///< along the eave line
+  Figure height;      ///< up the slope, eave line to apex
+  Figure left_edge;   ///< angle between eave line and hip, in the face, at the left corner
+  Figure right_edge;  ///< and at the right one
+  Fit fit = Fit::pattern;
+  // Of the piece to be cut, as for a part.
+  double area_m2 = 0.0;
+  std::vector<Course> courses;  ///< from the eave up
+  /// Strip along each hip, in the face, over which the sheathing has no bearing unless the hip is
+  /// backed: a hip let down bears on its edges alone.
+  double unborne_m = 0.0;
+};
+
+/// What opens when every piece is cut to the pattern and set to its marks: each stick by its
+/// foot on the plate as found, boards by the middle of their side.
+struct Joint {
+  std::string at;
+  std::string what;    ///< "hip at the peak", "fascia corner, along the boards", ...
+  double gap_m = 0.0;  ///< above 0 it stands open, below 0 the pieces are too long by so much
+  double uncertainty_m = 0.0;  ///< half-width at the job's confidence
+  bool closes = true;          ///< gap and uncertainty within the part tolerance
+};
+
 struct Apex {
   base::Point at;  ///< plan frame
   double height_m =
@@ -122,6 +166,8 @@ struct Carry {
   std::vector<Part> parts;
   std::vector<Cut> cuts;
   std::vector<EaveSide> eaves;
+  std::vector<Sheet> sheets;
+  std::vector<Joint> joints;  ///< with found figures only
   std::vector<std::string> remarks;
 };
 
@@ -134,6 +180,10 @@ struct Carry {
 /// convex or winds the wrong way is reported in `remarks`, without found figures.
 Carry carry(const layout::Plan& plan, double plate_offset_m, const Spec& spec,
             const base::Tolerance& tolerance, const std::optional<FoundCorners>& found);
+
+/// Length of the line that the piece to be cut is marked from: planned where the pattern
+/// fits, else found.  Line - shortening + tail = overall holds for this one.
+double line_to_cut_m(const Part& part);
 
 /// What to hold on the other arm of a framing square when `arm_m` is held on
 /// one: arm times the tangent of the angle.  12 in and 250 mm are the usual arms.
