@@ -1,0 +1,317 @@
+#include "catches.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include "stakewright/adjustment/quantiles.hpp"
+#include "stakewright/readings/observation.hpp"
+
+namespace stakewright::suspects {
+namespace {
+
+using adjustment::kPower;
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
+
+/// Before any pull a point may be anywhere within this: loose beside any tape, and tight enough
+/// to keep twelve figures of Q.
+constexpr double kAnywhere_m = 1.0;
+
+/// An instrument figure that is given as none.
+constexpr double kExact = 1e-9;
+
+/// Shares of redundancy under this are rounding.
+constexpr double kNoRedundancy = 1e-5;
+
+/// One unreached figure adds no more than this: several near misses weigh more than one far one.
+constexpr double kMostMiss = 4.0;
+
+/// At this strength a slip is blamed on another pull less than once in a million.
+constexpr double kNeverBlamed = 5.0;
+
+/// A slip is looked for up to this size.
+constexpr double kLargestSlip_m = 10.0;
+
+double phi(double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); }
+
+using Block = std::array<double, 3>;  // xx, xy, yy
+
+double major_sd(const Block& b) {
+  return std::sqrt(std::max(0.0, 0.5 * (b[0] + b[2]) + std::hypot(0.5 * (b[0] - b[2]), b[1])));
+}
+
+/// Rows of a rigid motion's design: shift right, shift forward, turn.
+std::array<std::array<double, 3>, 2> rigid_rows(base::Point at) {
+  return {{{1.0, 0.0, at.y_m}, {0.0, 1.0, -at.x_m}}};
+}
+
+base::Point mean_of(const std::vector<base::Point>& points) {
+  base::Point mean;
+  for (const base::Point& point : points)
+    mean = mean + (1.0 / static_cast<double>(points.size())) * point;
+  return mean;
+}
+
+/// M·b·M' for a symmetric M.
+Block sandwiched(const Block& m, const Block& b) {
+  const double r00 = m[0] * b[0] + m[1] * b[1];
+  const double r01 = m[0] * b[1] + m[1] * b[2];
+  const double r10 = m[1] * b[0] + m[2] * b[1];
+  const double r11 = m[1] * b[1] + m[2] * b[2];
+  return {r00 * m[0] + r01 * m[1], r00 * m[1] + r01 * m[2], r10 * m[1] + r11 * m[2]};
+}
+
+Block inverted(const Block& b) {
+  const double determinant = b[0] * b[2] - b[1] * b[1];
+  return {b[2] / determinant, -b[1] / determinant, b[0] / determinant};
+}
+
+}  // namespace
+
+struct Catches::Sparse {
+  std::array<std::size_t, 6> column;
+  std::array<double, 6> value;
+};
+
+Catches::Catches(std::vector<base::Point> corners, base::Point centre,
+                 const readings::Instrument& instrument)
+    : points_(corners), corners_(std::move(corners)), instrument_(instrument) {
+  points_.push_back(centre);
+  const std::size_t unknowns = 2 * points_.size() + 2;
+  q_ = base::Matrix(unknowns, unknowns);
+  for (std::size_t i = 0; i + 2 < unknowns; ++i) q_(i, i) = kAnywhere_m * kAnywhere_m;
+  const auto variance = [](double sd) { return std::max(sd, kExact) * std::max(sd, kExact); };
+  q_(unknowns - 2, unknowns - 2) = variance(instrument.zero_m);
+  q_(unknowns - 1, unknowns - 1) = variance(instrument.scale);
+}
+
+PairPull Catches::pull(std::size_t from, std::size_t to) const {
+  const base::Point step = points_[to] - points_[from];
+  const double length = base::norm_m(step);
+  return {from, to, length, readings::standard_deviation_m(instrument_, length),
+          (1.0 / length) * step};
+}
+
+Catches::Sparse Catches::sparse(const PairPull& pull) const {
+  const std::size_t places = 2 * points_.size();
+  return {{2 * pull.from, 2 * pull.from + 1, 2 * pull.to, 2 * pull.to + 1, places, places + 1},
+          {-pull.along.x_m, -pull.along.y_m, pull.along.x_m, pull.along.y_m, 1.0, pull.length_m}};
+}
+
+double Catches::between(const PairPull& a, const PairPull& b) const {
+  const Sparse x = sparse(a);
+  const Sparse y = sparse(b);
+  double sum = 0.0;
+  for (std::size_t i = 0; i < x.column.size(); ++i)
+    for (std::size_t j = 0; j < y.column.size(); ++j)
+      sum += x.value[i] * q_(x.column[i], y.column[j]) * y.value[j];
+  return sum;
+}
+
+/// Q ∓ Qa a'Q / (σ² ± a'Qa): the pull comes (+1) or goes (-1).
+void Catches::update(const PairPull& pull, double sign) {
+  const Sparse a = sparse(pull);
+  std::vector<double> qa(q_.rows, 0.0);
+  for (std::size_t e = 0; e < a.column.size(); ++e)
+    for (std::size_t i = 0; i < q_.rows; ++i) qa[i] += q_(a.column[e], i) * a.value[e];
+  double aqa = 0.0;
+  for (std::size_t e = 0; e < a.column.size(); ++e) aqa += a.value[e] * qa[a.column[e]];
+  const double factor = sign / (pull.sd_m * pull.sd_m + sign * aqa);
+  for (std::size_t i = 0; i < q_.rows; ++i) {
+    const double scaled = factor * qa[i];
+    for (std::size_t j = 0; j < q_.cols; ++j) q_(i, j) -= scaled * qa[j];
+  }
+}
+
+void Catches::add(const PairPull& pull) {
+  update(pull, 1.0);
+  pulls_.push_back(pull);
+}
+
+void Catches::remove(std::size_t position) {
+  update(pulls_[position], -1.0);
+  pulls_.erase(pulls_.begin() + static_cast<std::ptrdiff_t>(position));
+}
+
+double Catches::variance(const PairPull& pull) const { return between(pull, pull); }
+
+double Catches::redundancy(std::size_t position) const {
+  const PairPull& pull = pulls_[position];
+  const double share = 1.0 - variance(pull) / (pull.sd_m * pull.sd_m);
+  return share < kNoRedundancy ? 0.0 : share;
+}
+
+double Catches::smallest_catch_m(std::size_t position) const {
+  const double share = redundancy(position);
+  if (share == 0.0) return kInfinity;
+  const double alpha = adjustment::shared_alpha(static_cast<double>(pulls_.size()));
+  return adjustment::smallest_shift(alpha, kPower) * pulls_[position].sd_m / std::sqrt(share);
+}
+
+/// |ρ| of the residual of one pull with the residuals of all others that have any.
+std::vector<double> Catches::residual_correlations(std::size_t position) const {
+  const PairPull& own = pulls_[position];
+  const double own_share = redundancy(position);
+  std::vector<double> result;
+  for (std::size_t j = 0; j < pulls_.size(); ++j) {
+    const double share = j == position ? 0.0 : redundancy(j);
+    if (share == 0.0) continue;
+    const double scale = own.sd_m * pulls_[j].sd_m * std::sqrt(own_share * share);
+    result.push_back(std::min(1.0, std::abs(between(own, pulls_[j])) / scale));
+  }
+  return result;
+}
+
+namespace {
+
+/// Chance of being caught less the chances of each other pull standing out more.
+double chance_named_of(double strength, double limit, const std::vector<double>& correlations) {
+  double chance = phi(strength - limit);
+  for (const double rho : correlations) chance -= phi(-strength * std::sqrt(0.5 * (1.0 - rho)));
+  return std::max(0.0, chance);
+}
+
+}  // namespace
+
+double Catches::chance_named(std::size_t position, double slip_m) const {
+  const double share = redundancy(position);
+  if (share == 0.0) return 0.0;
+  const double strength = slip_m * std::sqrt(share) / pulls_[position].sd_m;
+  const double alpha = adjustment::shared_alpha(static_cast<double>(pulls_.size()));
+  return chance_named_of(strength, adjustment::normal_limit(alpha),
+                         residual_correlations(position));
+}
+
+double Catches::smallest_named_m(std::size_t position) const {
+  const double share = redundancy(position);
+  if (share == 0.0) return kInfinity;
+  const double alpha = adjustment::shared_alpha(static_cast<double>(pulls_.size()));
+  const double limit = adjustment::normal_limit(alpha);
+  const double per_metre = std::sqrt(share) / pulls_[position].sd_m;
+  const std::vector<double> correlations = residual_correlations(position);
+  double low = smallest_catch_m(position);
+  double high = kLargestSlip_m;
+  if (chance_named_of(low * per_metre, limit, correlations) >= kPower) return low;
+  if (chance_named_of(high * per_metre, limit, correlations) < kPower) return kInfinity;
+  constexpr int kHalvings = 50;
+  for (int k = 0; k < kHalvings; ++k) {
+    const double middle = 0.5 * (low + high);
+    (chance_named_of(middle * per_metre, limit, correlations) < kPower ? low : high) = middle;
+  }
+  return high;
+}
+
+/// Deviation of a corner from the plan laid over the others.  With e = x - H(H'H)⁻¹H'x over all
+/// corners it is (I - h)⁻¹e_k, h the corner's block of the hat matrix.  About the corners' mean
+/// H'H is diagonal.
+std::vector<double> Catches::worst_sds() const {
+  const std::size_t n = corners_.size();
+  const base::Point mean = mean_of(corners_);
+  std::array<double, 3> norm{static_cast<double>(n), static_cast<double>(n), 0.0};
+  for (const base::Point& corner : corners_) norm[2] += base::dot(corner - mean, corner - mean);
+  base::Matrix tq(3, 2 * n);
+  std::array<std::array<double, 3>, 3> tqt{};
+  for (std::size_t p = 0; p < n; ++p) {
+    const auto rows = rigid_rows(corners_[p] - mean);
+    for (std::size_t d = 0; d < 2; ++d)
+      for (std::size_t t = 0; t < 3; ++t) {
+        const double weight = rows[d][t] / norm[t];
+        if (weight == 0.0) continue;
+        for (std::size_t c = 0; c < 2 * n; ++c) tq(t, c) += weight * q_(2 * p + d, c);
+      }
+  }
+  for (std::size_t p = 0; p < n; ++p) {
+    const auto rows = rigid_rows(corners_[p] - mean);
+    for (std::size_t d = 0; d < 2; ++d)
+      for (std::size_t t = 0; t < 3; ++t)
+        for (std::size_t u = 0; u < 3; ++u) tqt[t][u] += tq(t, 2 * p + d) * rows[d][u] / norm[u];
+  }
+  std::vector<double> result;
+  for (std::size_t p = 0; p < n; ++p) {
+    const auto rows = rigid_rows(corners_[p] - mean);
+    const auto element = [&](std::size_t a, std::size_t b, double& hat) {
+      double value = q_(2 * p + a, 2 * p + b);
+      hat = 0.0;
+      for (std::size_t t = 0; t < 3; ++t) {
+        value -= rows[a][t] * tq(t, 2 * p + b) + rows[b][t] * tq(t, 2 * p + a);
+        hat += rows[a][t] * rows[b][t] / norm[t];
+        for (std::size_t u = 0; u < 3; ++u) value += rows[a][t] * tqt[t][u] * rows[b][u];
+      }
+      return value;
+    };
+    Block hat{};
+    const Block e{element(0, 0, hat[0]), element(0, 1, hat[1]), element(1, 1, hat[2])};
+    const Block left{1.0 - hat[0], -hat[1], 1.0 - hat[2]};
+    result.push_back(major_sd(sandwiched(inverted(left), e)));
+  }
+  return result;
+}
+
+double smallest_shift_m(const Targets& targets, double worst_sd_m) {
+  return targets.tolerance_m +
+         adjustment::smallest_shift(2.0 * (1.0 - targets.confidence), kPower) * worst_sd_m;
+}
+
+/// A'QA, all pulls by all pulls.
+base::Matrix Catches::covariances() const {
+  const std::size_t m = pulls_.size();
+  base::Matrix aq(m, q_.cols);
+  base::Matrix result(m, m);
+  std::vector<Sparse> rows;
+  for (std::size_t i = 0; i < m; ++i) {
+    rows.push_back(sparse(pulls_[i]));
+    for (std::size_t e = 0; e < rows[i].column.size(); ++e)
+      for (std::size_t c = 0; c < q_.cols; ++c)
+        aq(i, c) += rows[i].value[e] * q_(rows[i].column[e], c);
+  }
+  for (std::size_t i = 0; i < m; ++i)
+    for (std::size_t j = i; j < m; ++j) {
+      double sum = 0.0;
+      for (std::size_t e = 0; e < rows[j].column.size(); ++e)
+        sum += aq(i, rows[j].column[e]) * rows[j].value[e];
+      result(i, j) = result(j, i) = sum;
+    }
+  return result;
+}
+
+/// Chances that a slip of the target's size in each pull is blamed on another, added up.
+std::vector<double> Catches::chances_blamed(const std::vector<double>& strength) const {
+  const std::size_t m = pulls_.size();
+  const base::Matrix covariance = covariances();
+  std::vector<double> result(m, 0.0);
+  std::vector<double> scale(m);
+  for (std::size_t i = 0; i < m; ++i)
+    scale[i] = std::sqrt(pulls_[i].sd_m * pulls_[i].sd_m - covariance(i, i));
+  for (std::size_t i = 0; i < m; ++i)
+    for (std::size_t j = i + 1; j < m; ++j) {
+      if (strength[i] == 0.0 || strength[j] == 0.0) continue;
+      const double rho = std::min(1.0, std::abs(covariance(i, j)) / (scale[i] * scale[j]));
+      const double apart = std::sqrt(0.5 * (1.0 - rho));
+      for (const std::size_t k : {i, j})
+        if (strength[k] * apart < kNeverBlamed) result[k] += phi(-strength[k] * apart);
+    }
+  return result;
+}
+
+double Catches::shortfall(const Targets& targets) const {
+  const std::size_t m = pulls_.size();
+  const double alpha = adjustment::shared_alpha(static_cast<double>(m));
+  const double limit = adjustment::normal_limit(alpha);
+  const double needed = adjustment::smallest_shift(alpha, kPower);
+  const double called = adjustment::smallest_shift(2.0 * (1.0 - targets.confidence), kPower);
+  std::vector<double> strength(m);
+  for (std::size_t i = 0; i < m; ++i)
+    strength[i] = targets.slip_m * std::sqrt(redundancy(i)) / pulls_[i].sd_m;
+  const std::vector<double> blamed = chances_blamed(strength);
+  double sum = 0.0;
+  for (std::size_t i = 0; i < m; ++i) {
+    sum += std::clamp(needed / std::max(strength[i], kExact) - 1.0, 0.0, kMostMiss);
+    sum += std::max(0.0, kPower - (phi(strength[i] - limit) - blamed[i]));
+  }
+  for (const double sd : worst_sds())
+    sum += std::clamp((targets.tolerance_m + called * sd) / targets.shift_m - 1.0, 0.0, kMostMiss);
+  return sum;
+}
+
+}  // namespace stakewright::suspects

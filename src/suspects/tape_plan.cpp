@@ -1,0 +1,271 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "catches.hpp"
+#include "stakewright/base/error.hpp"
+#include "stakewright/suspects/tapes.hpp"
+#include "walking.hpp"
+
+namespace stakewright::suspects {
+namespace {
+
+/// Shortfalls under this are rounding.
+constexpr double kReached = 1e-9;
+
+/// A pair is pulled no more often than this.
+constexpr std::size_t kMostTimes = 2;
+
+/// Turns of leaving out one pull and taking another in, for each number of pulls.
+constexpr int kMostSwaps = 12;
+
+/// How much more is asked of nothing: where the request cannot be reached, the plan is made for
+/// the smallest of these multiples of slip and shift that can.
+constexpr double kEasier[] = {1.0, 1.25, 1.5, 2.0, 3.0, 4.0, 6.0, 10.0};
+
+std::vector<PairPull> all_pairs(const Catches& catches) {
+  std::vector<PairPull> pairs;
+  const std::size_t n = catches.corner_count();
+  for (std::size_t from = 0; from < n; ++from)
+    for (std::size_t to = from + 1; to <= n; ++to) pairs.push_back(catches.pull(from, to));
+  return pairs;
+}
+
+std::size_t times(const Catches& catches, const PairPull& pair) {
+  return static_cast<std::size_t>(std::count_if(
+      catches.pulls().begin(), catches.pulls().end(),
+      [&](const PairPull& pull) { return pull.from == pair.from && pull.to == pair.to; }));
+}
+
+bool reaches(const Catches& catches, const Targets& targets) {
+  return catches.shortfall(targets) < kReached;
+}
+
+/// The pull whose leaving does least harm: shortfall first, then the least that it tells.
+struct Leaving {
+  std::size_t position = 0;
+  double shortfall = 0.0;
+};
+
+Leaving best_to_leave(const Catches& catches, const Targets& targets) {
+  Leaving best{0, std::numeric_limits<double>::infinity()};
+  double best_share = -1.0;
+  for (std::size_t i = 0; i < catches.pulls().size(); ++i) {
+    Catches without = catches;
+    without.remove(i);
+    const double shortfall = without.shortfall(targets);
+    const double share = catches.redundancy(i);
+    const bool better = shortfall < best.shortfall - kReached ||
+                        (shortfall < best.shortfall + kReached && share > best_share);
+    if (!better) continue;
+    best = {i, shortfall};
+    best_share = share;
+  }
+  return best;
+}
+
+void leave_out_least(Catches& catches, std::size_t count) {
+  for (std::size_t k = 0; k < count; ++k) {
+    std::size_t most = 0;
+    for (std::size_t i = 1; i < catches.pulls().size(); ++i)
+      if (catches.redundancy(i) > catches.redundancy(most)) most = i;
+    catches.remove(most);
+  }
+}
+
+/// Leaves out the pulls that tell least, many at a time and then fewer, while the targets stay
+/// reached.
+void thin_out(Catches& catches, const Targets& targets, std::size_t at_least) {
+  std::size_t step = catches.pulls().size() / 2;
+  while (step > 0) {
+    Catches without = catches;
+    step = std::min(step, catches.pulls().size() - std::min(at_least, catches.pulls().size()));
+    leave_out_least(without, step);
+    if (step > 0 && reaches(without, targets))
+      catches = std::move(without);
+    else
+      step /= 2;
+  }
+}
+
+/// Adds the pair that leaves the least shortfall.
+double add_best(Catches& catches, const std::vector<PairPull>& pairs, const Targets& targets) {
+  const PairPull* best = nullptr;
+  double least = std::numeric_limits<double>::infinity();
+  for (const PairPull& pair : pairs) {
+    if (times(catches, pair) >= kMostTimes) continue;
+    Catches with = catches;
+    with.add(pair);
+    const double shortfall = with.shortfall(targets);
+    if (shortfall < least) {
+      least = shortfall;
+      best = &pair;
+    }
+  }
+  if (best != nullptr) catches.add(*best);
+  return least;
+}
+
+/// Swaps pulls as long as that brings the set nearer to the targets.
+void swap_pulls(Catches& catches, const std::vector<PairPull>& pairs, const Targets& targets) {
+  double now = catches.shortfall(targets);
+  for (int turn = 0; turn < kMostSwaps && now >= kReached; ++turn) {
+    Catches next = catches;
+    next.remove(best_to_leave(next, targets).position);
+    const double shortfall = add_best(next, pairs, targets);
+    if (shortfall > now - kReached) return;
+    catches = std::move(next);
+    now = shortfall;
+  }
+}
+
+/// The shortest set the search finds that reaches the targets.
+Catches shortest(Catches catches, const std::vector<PairPull>& pairs, const Targets& targets) {
+  thin_out(catches, targets, 1);
+  while (catches.pulls().size() > 1) {
+    Catches fewer = catches;
+    fewer.remove(best_to_leave(fewer, targets).position);
+    swap_pulls(fewer, pairs, targets);
+    if (!reaches(fewer, targets)) return catches;
+    catches = std::move(fewer);
+  }
+  return catches;
+}
+
+Catches best_of_size(Catches catches, const std::vector<PairPull>& pairs, const Targets& targets,
+                     std::size_t size) {
+  thin_out(catches, targets, size);
+  while (catches.pulls().size() > size) catches.remove(best_to_leave(catches, targets).position);
+  while (catches.pulls().size() < size && times(catches, pairs.front()) < kMostTimes)
+    add_best(catches, pairs, targets);
+  swap_pulls(catches, pairs, targets);
+  return catches;
+}
+
+Targets checked(const TapePlanRequest& request) {
+  Targets targets{request.slip_m, request.shift_m, request.tolerance.corner_m,
+                  request.tolerance.confidence};
+  if (targets.shift_m == 0.0) targets.shift_m = 2.0 * targets.tolerance_m;
+  if (!(targets.slip_m > 0.0))
+    throw base::InputError(
+        fmt::format("slip of {:g} m; accepted is a length above 0", targets.slip_m));
+  if (!(targets.shift_m > targets.tolerance_m))
+    throw base::InputError(fmt::format(
+        "shift of {:g} m; accepted is a length above the corner tolerance, {:g} m, which a corner "
+        "may be off",
+        targets.shift_m, targets.tolerance_m));
+  return targets;
+}
+
+Catches nothing_pulled(const layout::Plan& plan, const TapePlanRequest& request) {
+  return {layout::corners_of(plan.polygon, plan), plan.centre, request.instrument};
+}
+
+std::vector<std::string> labels_of(const layout::Plan& plan) {
+  std::vector<std::string> labels = layout::corner_labels(plan.polygon.sides);
+  labels.emplace_back(layout::kCentreLabel);
+  return labels;
+}
+
+void say_misses(TapePlan& result, const Targets& targets) {
+  std::size_t uncaught = 0;
+  std::size_t unnamed = 0;
+  for (const PlannedPull& pull : result.pulls) {
+    if (pull.smallest_catch_m > targets.slip_m)
+      ++uncaught;
+    else if (pull.smallest_named_m > targets.slip_m)
+      ++unnamed;
+  }
+  std::string corners;
+  for (const PlannedCorner& corner : result.corners)
+    if (corner.smallest_shift_m > targets.shift_m) corners += " " + corner.label;
+  if (uncaught > 0)
+    result.misses.push_back(
+        fmt::format("A slip of that size in {} of the pulls may pass.", uncaught));
+  if (unnamed > 0)
+    result.misses.push_back(fmt::format(
+        "A slip of that size in {} of the pulls is seen, but may be blamed on another.", unnamed));
+  if (!corners.empty())
+    result.misses.push_back(fmt::format("A shift of that size may pass at:{}.", corners));
+}
+
+/// Figures of the set in its own order.
+TapePlan figures(const Catches& catches, const layout::Plan& plan, const Targets& targets) {
+  TapePlan result;
+  const std::vector<std::string> labels = labels_of(plan);
+  for (std::size_t i = 0; i < catches.pulls().size(); ++i) {
+    const PairPull& pull = catches.pulls()[i];
+    result.pulls.push_back({labels[pull.from], labels[pull.to], pull.length_m,
+                            catches.smallest_catch_m(i), catches.smallest_named_m(i)});
+  }
+  const std::vector<double> sds = catches.worst_sds();
+  for (std::size_t c = 0; c < sds.size(); ++c)
+    result.corners.push_back({labels[c], smallest_shift_m(targets, sds[c])});
+  result.reached = !result.pulls.empty() && reaches(catches, targets);
+  say_misses(result, targets);
+  return result;
+}
+
+Catches reordered(const Catches& catches, const layout::Plan& plan, const TapePlanRequest& request,
+                  double& walk_m) {
+  std::vector<base::Point> points = layout::corners_of(plan.polygon, plan);
+  points.push_back(plan.centre);
+  std::vector<std::pair<std::size_t, std::size_t>> pairs;
+  for (const PairPull& pull : catches.pulls()) pairs.emplace_back(pull.from, pull.to);
+  const Walk walk = walking_order(points, pairs);
+  walk_m = walk.walk_m;
+  Catches result = nothing_pulled(plan, request);
+  for (const auto& [hold, end] : walk.pulls) result.add(result.pull(hold, end));
+  return result;
+}
+
+}  // namespace
+
+TapePlan tape_plan(const layout::Plan& plan, const TapePlanRequest& request) {
+  const Targets asked = checked(request);
+  const Catches nothing = nothing_pulled(plan, request);
+  const std::vector<PairPull> pairs = all_pairs(nothing);
+  Catches once = nothing;
+  for (const PairPull& pair : pairs) once.add(pair);
+  Catches twice = once;
+  for (const PairPull& pair : pairs) twice.add(pair);
+  Targets targets = asked;
+  const Catches* start = nullptr;
+  for (const double easier : kEasier) {
+    targets.slip_m = easier * asked.slip_m;
+    targets.shift_m = easier * asked.shift_m;
+    start = reaches(once, targets) ? &once : &twice;
+    if (reaches(*start, targets)) break;
+  }
+  Catches chosen = shortest(*start, pairs, targets);
+  if (request.at_most > 0 && chosen.pulls().size() > request.at_most)
+    chosen = best_of_size(std::move(chosen), pairs, asked, request.at_most);
+  double walk_m = 0.0;
+  TapePlan result = figures(reordered(chosen, plan, request, walk_m), plan, asked);
+  result.walk_m = walk_m;
+  return result;
+}
+
+TapePlan judged_pulls(const layout::Plan& plan, const TapePlanRequest& request,
+                      const std::vector<layout::Tape>& pulls) {
+  const Targets targets = checked(request);
+  const std::vector<std::string> labels = labels_of(plan);
+  const auto point = [&](const std::string& label) {
+    const auto place = std::find(labels.begin(), labels.end(), label);
+    if (place == labels.end())
+      throw base::InputError(fmt::format("there is no stake {}; stakes are {} to {}, and {}", label,
+                                         labels.front(), labels[labels.size() - 2], labels.back()));
+    return static_cast<std::size_t>(place - labels.begin());
+  };
+  Catches catches = nothing_pulled(plan, request);
+  for (const layout::Tape& tape : pulls) {
+    if (tape.from == tape.to)
+      throw base::InputError(fmt::format("a pull from {} to itself", tape.from));
+    catches.add(catches.pull(point(tape.from), point(tape.to)));
+  }
+  return figures(catches, plan, targets);
+}
+
+}  // namespace stakewright::suspects
