@@ -17,7 +17,7 @@ namespace stakewright::job {
 namespace {
 
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
-constexpr std::size_t kBlock = 64U * 1024U;
+constexpr std::size_t kBlock = 64UL * 1024UL;
 
 /// An open file that closes itself.
 class Descriptor {
@@ -72,7 +72,7 @@ std::string reason(int code) {
 
 [[noreturn]] void refuse_too_large(const std::string& path) {
   refuse(path, fmt::format("larger than {} MB; accepted: a smaller text file",
-                           kLargestFile / (1024U * 1024U)));
+                           kLargestFile / (1024UL * 1024UL)));
 }
 
 std::string bytes_of_file(const std::string& path) {

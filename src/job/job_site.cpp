@@ -44,7 +44,7 @@ std::vector<layout::Pin> read_pins(const Section& site, base::Units units,
   for (const Section& table : site.tables("pin", {"name", "at"})) {
     layout::Pin pin;
     pin.name = table.read(table.demand("name", "a name in quotes"), [&](const Value& value) {
-      const std::string name = name_from(value);
+      std::string name = name_from(value);
       demand_new_name(name, taken);
       return name;
     });

@@ -139,6 +139,7 @@ Meaning word_from(const Value& value, const std::vector<Word<Meaning>>& words) {
     for (const Word<Meaning>& word : words)
       if (word.text == *text) return word.meaning;
   std::vector<std::string_view> known;
+  known.reserve(words.size());
   for (const Word<Meaning>& word : words) known.push_back(word.text);
   refuse_word(value, known);
 }

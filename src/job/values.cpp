@@ -120,6 +120,7 @@ const List& list_from(const Value& value, const char* accepted) {
 
 void refuse_word(const Value& value, const std::vector<std::string_view>& words) {
   std::vector<std::string> quoted;
+  quoted.reserve(words.size());
   for (const std::string_view word : words) quoted.push_back(base::in_quotes(word));
   refuse(value, fmt::format("{}", fmt::join(quoted, ", ")));
 }

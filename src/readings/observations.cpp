@@ -27,6 +27,7 @@ Places places(const std::vector<std::string>& names) {
 
 std::vector<std::string> names_of(const std::vector<Instrument>& instruments) {
   std::vector<std::string> names;
+  names.reserve(instruments.size());
   for (const Instrument& instrument : instruments) names.push_back(instrument.name);
   return names;
 }

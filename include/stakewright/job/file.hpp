@@ -8,7 +8,7 @@
 namespace stakewright::job {
 
 /// Larger job or readings files are refused unread, in bytes.
-inline constexpr std::size_t kLargestFile = 4U * 1024U * 1024U;
+inline constexpr std::size_t kLargestFile = 4UL * 1024UL * 1024UL;
 
 /// Whole text of a file: a byte-order mark dropped, CRLF made LF.
 /// Throws InputError, naming the file, when it is missing, a folder, unreadable,
