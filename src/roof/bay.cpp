@@ -35,4 +35,13 @@ Bay bay(const Roof& roof, const Window<double>& window, const BayNames& names) {
   return std::move(bench.bay);
 }
 
+std::vector<Bay> bays(const Roof& roof, const Plate& plate) {
+  const auto labels = layout::corner_labels(static_cast<int>(plate.corners.size()));
+  std::vector<Bay> result;
+  for (std::size_t i = 0; i < labels.size(); ++i)
+    result.push_back(
+        bay(roof, plate.window(i), {labels[i], labels[i] + "-" + labels[(i + 1) % labels.size()]}));
+  return result;
+}
+
 }  // namespace stakewright::roof

@@ -7,6 +7,7 @@
 
 #include "exact.hpp"
 #include "faces.hpp"
+#include "plate.hpp"
 #include "stakewright/roof/roof.hpp"
 
 namespace stakewright::roof {
@@ -66,5 +67,8 @@ void add_beam_and_post(Bench& bench);
 /// The bay of the window's second corner (the hip) and of the side to the third.
 /// Parts and cuts come in the same order for every window.
 Bay bay(const Roof& roof, const Window<double>& window, const BayNames& names);
+
+/// The bays of all corners.
+std::vector<Bay> bays(const Roof& roof, const Plate& plate);
 
 }  // namespace stakewright::roof

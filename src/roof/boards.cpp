@@ -32,6 +32,7 @@ void add_fascia(Bench& bench) {
       exact.eave_line.value +
       cut_fascia_end(bench, side + " left", exact.fascia_mitre.left, exact.fascia_bevel.left) +
       cut_fascia_end(bench, side + " right", exact.fascia_mitre.right, exact.fascia_bevel.right);
+  part.stick_m = part.overall_m;
   bench.add(std::move(part), exact.eave_line);
 }
 
@@ -45,7 +46,8 @@ void add_blocking(Bench& bench) {
     for (int k = 1; k <= roof.jacks + (roof.end_blocks ? 1 : 0); ++k) {
       const Linear& line = k > roof.jacks ? last : between;
       Part part = named(PartKind::blocking, fmt::format("{} {}", at, k));
-      part.overall_m = line.value;
+      part.overall_m = part.stick_m = line.value;
+      if (k > roof.jacks) part.stick_m += 0.5 * roof.spec.rafter_m * std::tan(to_hip.value);
       bench.add(std::move(part), line);
     }
     if (!roof.end_blocks) return;
@@ -63,7 +65,7 @@ void add_beam_and_post(Bench& bench) {
   const BayFigures& exact = bench.bay.exact;
   const std::string& side = bench.bay.names.side;
   Part beam = named(PartKind::beam, side);
-  beam.overall_m = exact.side.value;
+  beam.overall_m = beam.stick_m = exact.side.value;
   bench.add(std::move(beam), exact.side);
   const auto cut_end = [&bench, &spec](const std::string& at, const Linear& angle) {
     const SawAngles<double> saw{angle.value, 0.0};

@@ -75,15 +75,6 @@ void merge(Carry& carry, const Roof& roof, const Bay& planned, const Bay& found,
   carry.sheets.push_back(merged_sheet(roof, planned, found, judge, corner));
 }
 
-std::vector<Bay> bays_of(const Roof& roof, const Plate& plate,
-                         const std::vector<std::string>& labels) {
-  std::vector<Bay> bays;
-  for (std::size_t i = 0; i < labels.size(); ++i)
-    bays.push_back(
-        bay(roof, plate.window(i), {labels[i], labels[i] + "-" + labels[(i + 1) % labels.size()]}));
-  return bays;
-}
-
 void remark_on_seats(Carry& carry, const Spec& spec) {
   bool deep = false;
   bool bare = false;
@@ -117,8 +108,8 @@ Carry carry(const layout::Plan& plan, double plate_offset_m, const Spec& spec,
   result.apex = {{shown.apex.x, shown.apex.y}, roof.height_m};
 
   const auto labels = layout::corner_labels(plan.polygon.sides);
-  const auto planned_bays = bays_of(roof, planned, labels);
-  const auto found_bays = as_found ? bays_of(roof, as_found->plate, labels) : planned_bays;
+  const auto planned_bays = bays(roof, planned);
+  const auto found_bays = as_found ? bays(roof, as_found->plate) : planned_bays;
   const Judge judge(tolerance, as_found ? &*as_found : nullptr);
   for (std::size_t i = 0; i < labels.size(); ++i)
     merge(result, roof, planned_bays[i], found_bays[i], judge, i);

@@ -29,7 +29,7 @@ void add_posts(Carry& carry, const Roof& roof, const std::vector<std::string>& l
                        c(i, i) + c(highest, highest) - 2.0 * c(i, highest));
       post.fit = judge.fit(post.line, 1.0);
     }
-    post.overall_m = line_to_cut_m(post);
+    post.overall_m = post.stick_m = line_to_cut_m(post);
     carry.parts.push_back(std::move(post));
   }
 }

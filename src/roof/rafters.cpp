@@ -71,6 +71,7 @@ void add_jack(Bench& bench, const std::string& at, const Linear& line, double an
   finish_rafter(part, bench.roof, line.value, slope_rad,
                 short_of_hip_m(bench.roof, angle_to_hip_rad),
                 overhang(bench.roof.spec, bench.roof.flat_radius_m, face) / std::cos(slope_rad));
+  part.stick_m += cheek_point_m(bench.roof, slope_rad, angle_to_hip_rad);
   bench.add(std::move(part), line);
 }
 

@@ -40,8 +40,15 @@ void finish_rafter(Part& part, const Roof& roof, double line_m, double slope_rad
   part.shortening_m = level_short_m / std::cos(slope_rad);
   part.tail_m = tail_m;
   part.overall_m = line_m - part.shortening_m + tail_m;
+  // A plumb cut is longest on the top edge above and on the bottom edge below.
+  const bool plumb = roof.spec.tail == Tail::plumb;
+  part.stick_m = part.overall_m + (plumb ? roof.spec.rafter_depth_m * std::tan(slope_rad) : 0.0);
   part.heel_m = roof.heel_m;
   part.notch_m = std::max(0.0, roof.spec.rafter_depth_m - roof.heel_m * std::cos(slope_rad));
+}
+
+double cheek_point_m(const Roof& roof, double slope_rad, double plan_rad) {
+  return 0.5 * roof.spec.rafter_m / (std::tan(plan_rad) * std::cos(slope_rad));
 }
 
 double hip_drop_m(const Roof& roof, const Surroundings<double>& around) {

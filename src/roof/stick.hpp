@@ -18,10 +18,14 @@ double common_top_m(const Roof& roof, const Surroundings<double>& around);
 /// short of the hip's middle: half the hip's thickness over the sine.
 double short_of_hip_m(const Roof& roof, double angle_rad);
 
-/// Fills shortening, tail, overall, heel and notch of a rafter.
+/// Fills shortening, tail, overall, stick, heel and notch of a rafter.
 /// `level_short_m` is the shortening in plan, `tail_m` along the slope.
 void finish_rafter(Part& part, const Roof& roof, double line_m, double slope_rad,
                    double level_short_m, double tail_m);
+
+/// What the long point of a single cheek at `plan_rad` stands past the rafter's middle, along the
+/// slope.
+double cheek_point_m(const Roof& roof, double slope_rad, double plan_rad);
 
 /// Plumb height by which the edges of a hip's square top stand above the faces,
 /// the higher of the two: how far the hip is let down when it is not backed.

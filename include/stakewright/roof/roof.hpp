@@ -89,6 +89,7 @@ struct Part {
   double shortening_m = 0.0;  ///< what the hub or the neighbour's thickness takes off at the top
   double tail_m = 0.0;        ///< plate line to the tail cut, along the top edge
   double overall_m = 0.0;     ///< line - shortening + tail; fascia: long point to long point
+  double stick_m = 0.0;       ///< shortest square-ended stick it comes out of
   double heel_m = 0.0;   ///< hip, common, jack: top edge above the plate, plumb, at the plate line
   double notch_m = 0.0;  ///< and the depth of the seat's notch, square to the edge
   double drop_m = 0.0;   ///< hip: how far it is let down, plumb, when it is not backed
