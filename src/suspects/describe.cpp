@@ -11,6 +11,12 @@ namespace {
 /// A kind of slip is named when its share among all sizes is at least this.
 constexpr double kClearKind = 0.75;
 
+/// A kind is not named when another fits this well beside it, whichever is the commoner.
+constexpr double kFitsAsWell = 0.25;
+
+/// Wrong pulls of one length that are listed.
+constexpr std::size_t kMostPullsNamed = 4;
+
 /// Two lengths nearer than this are the same wrong pull.
 constexpr double kSamePull_m = 0.001;
 
@@ -54,31 +60,53 @@ std::string slip_words(const Component& part) {
   return {};
 }
 
-/// The one part that stands out, if one does and it is a kind.
+/// The one part that stands out, if one does, it is a kind, and no other kind fits about as well.
 const Component* clear_part(const Arrangement& arrangement, const Hypothesis& hypothesis,
                             std::size_t position) {
   const std::vector<double> shares = part_shares(arrangement.ground(), hypothesis, position);
-  const auto best = std::max_element(shares.begin(), shares.end());
-  const Component& part = arrangement.catalogue[hypothesis.causes[position]]
-                              .parts[static_cast<std::size_t>(best - shares.begin())];
-  return *best >= kClearKind && part.kind != SlipKind::any ? &part : nullptr;
+  const std::vector<Component>& parts = arrangement.catalogue[hypothesis.causes[position]].parts;
+  const auto best =
+      static_cast<std::size_t>(std::max_element(shares.begin(), shares.end()) - shares.begin());
+  if (parts[best].kind == SlipKind::any || shares[best] < kClearKind) return nullptr;
+  const auto fit = [&](std::size_t p) { return shares[p] * std::exp(-parts[p].log_share); };
+  for (std::size_t p = 0; p < parts.size(); ++p) {
+    const bool rival = parts[p].kind != SlipKind::any && parts[p].kind != parts[best].kind;
+    if (rival && fit(p) > kFitsAsWell * fit(best)) return nullptr;
+  }
+  return &parts[best];
 }
 
-void name_slip(Cause& cause, const Arrangement& arrangement, const Component& part) {
+/// "A–D, A–F or C–F".
+std::string list_of(const adjustment::Network& network, const std::vector<OtherPull>& pulls) {
+  std::string text;
+  for (std::size_t k = 0; k < pulls.size(); ++k) {
+    if (k > 0) text += k + 1 == pulls.size() ? " or " : ", ";
+    text += network.points[pulls[k].held].label + "–" + network.points[pulls[k].pulled_to].label;
+  }
+  return text;
+}
+
+void name_wrong_stake(Cause& cause, const adjustment::Network& network, double slip_m) {
+  std::vector<OtherPull> pulls = other_pulls(network, cause.index);
+  pulls.erase(std::remove_if(pulls.begin(), pulls.end(),
+                             [&](const OtherPull& pull) {
+                               return std::abs(pull.slip_m - slip_m) > kSamePull_m;
+                             }),
+              pulls.end());
+  if (pulls.size() == 1) {
+    cause.what = Cause::What::wrong_stake;
+    cause.held = pulls.front().held;
+    cause.other = pulls.front().pulled_to;
+  } else if (pulls.size() <= kMostPullsNamed) {
+    cause.slip += ": " + list_of(network, pulls);
+  }
+}
+
+void name_slip(Cause& cause, const adjustment::Network& network, const Component& part) {
   cause.slip = slip_words(part);
   cause.size = part.mean[0];
   cause.size_sd = part.sd;
-  if (part.kind != SlipKind::wrong_stake) return;
-  std::vector<OtherPull> pulls = other_pulls(arrangement.network, cause.index);
-  pulls.erase(std::remove_if(pulls.begin(), pulls.end(),
-                             [&](const OtherPull& pull) {
-                               return std::abs(pull.slip_m - part.mean[0]) > kSamePull_m;
-                             }),
-              pulls.end());
-  if (pulls.size() != 1) return;  // several stakes lie at that distance
-  cause.what = Cause::What::wrong_stake;
-  cause.held = pulls.front().held;
-  cause.other = pulls.front().pulled_to;
+  if (part.kind == SlipKind::wrong_stake) name_wrong_stake(cause, network, part.mean[0]);
 }
 
 /// Unit vectors in which a point's displacement is told.
@@ -173,7 +201,7 @@ std::vector<Cause> causes(const Arrangement& arrangement, const Hypothesis& hypo
       cause.size = 0.0;
       cause.size_sd = 0.0;
     } else if (const Component* part = clear_part(arrangement, hypothesis, c)) {
-      name_slip(cause, arrangement, *part);
+      name_slip(cause, arrangement.network, *part);
     }
     result.push_back(cause);
     column += candidate.dimensions;

@@ -226,33 +226,36 @@ void limit_combinations(std::vector<std::vector<std::size_t>>& parts) {
     })->pop_back();
 }
 
-double weight_of_parts(const Ground& ground, const Hypothesis& hypothesis,
-                       const std::vector<std::size_t>& parts) {
-  std::vector<std::size_t> columns;
-  double weight =
-      hypothesis.bend_ratio + posterior(gaussian(ground, hypothesis.projection_of(*ground.model),
-                                                 hypothesis.causes, parts, columns))
-                                  .log_ratio;
-  for (std::size_t c = 0; c < parts.size(); ++c) {
-    const Candidate& cause = candidate(ground, hypothesis.causes[c]);
-    weight += cause.log_odds + cause.parts[parts[c]].log_share;
+/// Adds the weight of every combination of the listed parts.  The Gaussian of the best parts is
+/// there; only means and standard deviations change.
+void add_combinations(const Ground& ground, const Hypothesis& hypothesis,
+                      const std::vector<std::vector<std::size_t>>& choices, std::size_t position,
+                      std::size_t column, double log_share, Gaussian& gaussian, LogSum& sum) {
+  if (position == choices.size()) {
+    sum.add(log_share + log_ratio(gaussian));
+    return;
   }
-  return weight;
+  const Candidate& cause = candidate(ground, hypothesis.causes[position]);
+  for (const std::size_t choice : choices[position]) {
+    const Component& part = cause.parts[choice];
+    for (std::size_t d = 0; d < cause.dimensions; ++d) {
+      gaussian.mean[column + d] = part.mean[d];
+      gaussian.sd[column + d] = part.sd;
+    }
+    add_combinations(ground, hypothesis, choices, position + 1, column + cause.dimensions,
+                     log_share + cause.log_odds + part.log_share, gaussian, sum);
+  }
 }
 
 double weight_of_all_parts(const Ground& ground, const Hypothesis& hypothesis) {
   std::vector<std::vector<std::size_t>> choices = parts_that_matter(ground, hypothesis);
   limit_combinations(choices);
-  std::vector<std::size_t> at(choices.size(), 0);
+  std::vector<std::size_t> columns;
+  Gaussian prior = gaussian(ground, hypothesis.projection_of(*ground.model), hypothesis.causes,
+                            hypothesis.parts, columns);
   LogSum sum;
-  while (true) {
-    std::vector<std::size_t> parts;
-    for (std::size_t c = 0; c < at.size(); ++c) parts.push_back(choices[c][at[c]]);
-    sum.add(weight_of_parts(ground, hypothesis, parts));
-    std::size_t c = 0;
-    while (c < at.size() && ++at[c] == choices[c].size()) at[c++] = 0;
-    if (c == at.size()) return sum.value();
-  }
+  add_combinations(ground, hypothesis, choices, 0, 0, hypothesis.bend_ratio, prior, sum);
+  return sum.value();
 }
 
 }  // namespace

@@ -34,32 +34,55 @@ void solve_upper(const Square& l, std::size_t n, Column& b) {
   }
 }
 
-}  // namespace
-
-Posterior posterior(const Gaussian& prior) {
-  const std::size_t n = prior.size;
-  Posterior result;
-  Square s{};
+/// The Cholesky factor of S, L⁻¹u, and the log ratio.
+struct Solved {
+  Square factor;
   Column u{};
+  double log_ratio = 0.0;
+};
+
+void solve(const Gaussian& prior, Solved& result) {
+  const std::size_t n = prior.size;
   for (std::size_t i = 0; i < n; ++i) {
     double gm = 0.0;
     for (std::size_t j = 0; j < n; ++j) {
       gm += prior.gram[i][j] * prior.mean[j];
-      s[i][j] = prior.sd[i] * prior.gram[i][j] * prior.sd[j] + (i == j ? 1.0 : 0.0);
+      result.factor[i][j] = prior.sd[i] * prior.gram[i][j] * prior.sd[j] + (i == j ? 1.0 : 0.0);
     }
     result.log_ratio += prior.mean[i] * (prior.projection[i] - 0.5 * gm);
-    u[i] = prior.sd[i] * (prior.projection[i] - gm);
+    result.u[i] = prior.sd[i] * (prior.projection[i] - gm);
   }
-  factor(s, n);
-  solve_lower(s, n, u);
-  for (std::size_t i = 0; i < n; ++i) result.log_ratio += 0.5 * u[i] * u[i] - std::log(s[i][i]);
-  solve_upper(s, n, u);
+  factor(result.factor, n);
+  solve_lower(result.factor, n, result.u);
+  double determinant = 1.0;  // of L: a product of a few numbers from 1 to some thousands
   for (std::size_t i = 0; i < n; ++i) {
-    result.mean[i] = prior.mean[i] + prior.sd[i] * u[i];
+    result.log_ratio += 0.5 * result.u[i] * result.u[i];
+    determinant *= result.factor[i][i];
+  }
+  result.log_ratio -= std::log(determinant);
+}
+
+}  // namespace
+
+double log_ratio(const Gaussian& prior) {
+  Solved solved;
+  solve(prior, solved);
+  return solved.log_ratio;
+}
+
+Posterior posterior(const Gaussian& prior) {
+  const std::size_t n = prior.size;
+  Solved solved;
+  solve(prior, solved);
+  Posterior result;
+  result.log_ratio = solved.log_ratio;
+  solve_upper(solved.factor, n, solved.u);
+  for (std::size_t i = 0; i < n; ++i) {
+    result.mean[i] = prior.mean[i] + prior.sd[i] * solved.u[i];
     Column unit{};
     unit[i] = prior.sd[i];
-    solve_lower(s, n, unit);
-    solve_upper(s, n, unit);
+    solve_lower(solved.factor, n, unit);
+    solve_upper(solved.factor, n, unit);
     for (std::size_t j = 0; j < n; ++j) result.covariance[i][j] = unit[j] * prior.sd[j];
   }
   return result;

@@ -15,7 +15,7 @@ struct Gaussian {
   std::array<double, kMostDimensions> projection{};  ///< g
   std::array<double, kMostDimensions> mean{};        ///< m
   std::array<double, kMostDimensions> sd{};          ///< T; 0 is a size that is known
-  std::array<std::array<double, kMostDimensions>, kMostDimensions> gram{};
+  std::array<std::array<double, kMostDimensions>, kMostDimensions> gram;  ///< filled to `size`
 };
 
 struct Posterior {
@@ -28,8 +28,10 @@ struct Posterior {
 /// mean = m + TS⁻¹u, covariance = TS⁻¹T.  Holds for singular G and for sizes that are known.
 Posterior posterior(const Gaussian& prior);
 
-/// The log ratio alone, for one or two sizes that share one sd; the many times it is needed, the
-/// general form is too slow.
+/// The log ratio of `posterior` alone.
+double log_ratio(const Gaussian& prior);
+
+/// The same for one or two sizes that share one sd, in closed form.
 double log_ratio_of_one(double gram, double projection, double mean, double sd);
 double log_ratio_of_two(const std::array<double, 3>& gram, const std::array<double, 2>& projection,
                         const std::array<double, 2>& mean, double sd);

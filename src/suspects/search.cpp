@@ -1,8 +1,8 @@
 #include "search.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
-#include <map>
 
 #include "log_sum.hpp"
 
@@ -16,12 +16,15 @@ constexpr std::size_t kLeaders[] = {16, 14, 10, 4, 4, 4};
 /// Growing stops when all sets of one size together weigh less than this share of everything.
 constexpr double kNoMoreShare = 1e-4;
 
-struct Grown {
-  double log_weight = 0.0;
-  Hypothesis hypothesis;  ///< not refined
-};
+constexpr std::size_t kMostCauses = std::size(kLeaders);
 
-using Level = std::map<std::vector<std::size_t>, Grown>;
+/// A set that growth came upon, not refined.  Unused places hold 0.
+struct Grown {
+  std::size_t size = 0;
+  std::array<std::size_t, kMostCauses> causes{};  ///< ascending
+  std::array<std::size_t, kMostCauses> parts{};
+  double log_weight = 0.0;
+};
 
 std::size_t dimensions(const Ground& ground, const Hypothesis& hypothesis) {
   std::size_t sum = 0;
@@ -30,33 +33,47 @@ std::size_t dimensions(const Ground& ground, const Hypothesis& hypothesis) {
 }
 
 /// The hypothesis with one more cause, in order.
-Hypothesis with(const Hypothesis& hypothesis, std::size_t cause, std::size_t part) {
+Grown with(const Hypothesis& hypothesis, std::size_t cause, const Growth& growth) {
+  Grown result;
+  result.log_weight = hypothesis.log_weight + growth.log_gain;
+  const auto add = [&](std::size_t index, std::size_t part) {
+    result.causes[result.size] = index;
+    result.parts[result.size++] = part;
+  };
+  std::size_t c = 0;
+  for (; c < hypothesis.causes.size() && hypothesis.causes[c] < cause; ++c)
+    add(hypothesis.causes[c], hypothesis.parts[c]);
+  add(cause, growth.part);
+  for (; c < hypothesis.causes.size(); ++c) add(hypothesis.causes[c], hypothesis.parts[c]);
+  return result;
+}
+
+Hypothesis hypothesis_of(const Grown& grown) {
   Hypothesis result;
-  result.causes = hypothesis.causes;
-  result.parts = hypothesis.parts;
-  const auto place = std::lower_bound(result.causes.begin(), result.causes.end(), cause);
-  result.parts.insert(result.parts.begin() + (place - result.causes.begin()), part);
-  result.causes.insert(place, cause);
+  result.causes.assign(grown.causes.begin(),
+                       grown.causes.begin() + static_cast<std::ptrdiff_t>(grown.size));
+  result.parts.assign(grown.parts.begin(),
+                      grown.parts.begin() + static_cast<std::ptrdiff_t>(grown.size));
   return result;
 }
 
 /// Two causes of which one contains the other are one: a row of a changed pair with a slip.
 bool overlaps(const Ground& ground, const Hypothesis& hypothesis, std::size_t cause) {
-  const auto rows_of = [](const Candidate& c) -> std::vector<std::size_t> {
-    if (c.what == Cause::What::reading) return {c.index};
-    if (c.what == Cause::What::rows) return {c.index, c.other};
-    return {};
+  const auto touches = [](const Candidate& c, std::size_t row) {
+    return (c.what == Cause::What::reading && c.index == row) ||
+           (c.what == Cause::What::rows && (c.index == row || c.other == row));
   };
-  const std::vector<std::size_t> rows = rows_of((*ground.catalogue)[cause]);
+  const Candidate& added = (*ground.catalogue)[cause];
+  const bool of_rows = added.what == Cause::What::reading || added.what == Cause::What::rows;
   return std::any_of(hypothesis.causes.begin(), hypothesis.causes.end(), [&](std::size_t held) {
-    if (held == cause) return true;
-    const std::vector<std::size_t> others = rows_of((*ground.catalogue)[held]);
-    return std::find_first_of(rows.begin(), rows.end(), others.begin(), others.end()) != rows.end();
+    const Candidate& other = (*ground.catalogue)[held];
+    return held == cause || (of_rows && touches(other, added.index)) ||
+           (added.what == Cause::What::rows && touches(other, added.other));
   });
 }
 
 /// Adds every growth of one hypothesis to the level; returns the log of the sum of the gains.
-double grow(const Ground& ground, const Hypothesis& hypothesis, Level& level) {
+double grow(const Ground& ground, const Hypothesis& hypothesis, std::vector<Grown>& level) {
   LogSum gains;
   const std::size_t used = dimensions(ground, hypothesis);
   for (std::size_t cause = 0; cause < ground.catalogue->size(); ++cause) {
@@ -64,27 +81,34 @@ double grow(const Ground& ground, const Hypothesis& hypothesis, Level& level) {
     if (overlaps(ground, hypothesis, cause)) continue;
     const Growth growth = suspects::growth(ground, hypothesis, cause);
     gains.add(growth.log_gain);
-    Hypothesis next = with(hypothesis, cause, growth.part);
-    next.log_weight = hypothesis.log_weight + growth.log_gain;
-    const auto [place, added] = level.try_emplace(next.causes);
-    if (added || place->second.log_weight < next.log_weight)
-      place->second = {next.log_weight, std::move(next)};
+    level.push_back(with(hypothesis, cause, growth));
   }
   return gains.value();
 }
 
-/// Refines the leading sets of a level; the weight of the others goes to `others`.
-std::vector<Hypothesis> leaders_of(const Ground& ground, Level& level, std::size_t most,
-                                   LogSum& others) {
-  std::vector<const Grown*> order;
-  for (const auto& entry : level) order.push_back(&entry.second);
-  const std::size_t kept = std::min(most, order.size());
-  std::partial_sort(order.begin(), order.begin() + static_cast<std::ptrdiff_t>(kept), order.end(),
-                    [](const Grown* a, const Grown* b) { return a->log_weight > b->log_weight; });
-  for (std::size_t k = kept; k < order.size(); ++k) others.add(order[k]->log_weight);
+/// A set reached in several ways counts once, with its best weight; best sets first.
+void keep_best_of_each(std::vector<Grown>& level) {
+  std::sort(level.begin(), level.end(), [](const Grown& a, const Grown& b) {
+    return a.causes != b.causes ? a.causes < b.causes : a.log_weight > b.log_weight;
+  });
+  level.erase(std::unique(level.begin(), level.end(),
+                          [](const Grown& a, const Grown& b) { return a.causes == b.causes; }),
+              level.end());
+  std::sort(level.begin(), level.end(),
+            [](const Grown& a, const Grown& b) { return a.log_weight > b.log_weight; });
+}
+
+/// Refines the leading sets of a level; the weight of the others goes to `aside`.
+std::vector<Hypothesis> leaders_of(const Ground& ground, std::vector<Grown>& level,
+                                   std::size_t most, LogSum& aside) {
+  keep_best_of_each(level);
   std::vector<Hypothesis> leaders;
-  for (std::size_t k = 0; k < kept; ++k) {
-    leaders.push_back(order[k]->hypothesis);
+  for (std::size_t k = 0; k < level.size(); ++k) {
+    if (k >= most) {
+      aside.add(level[k].log_weight);
+      continue;
+    }
+    leaders.push_back(hypothesis_of(level[k]));
     refine(ground, leaders.back());
   }
   return leaders;
@@ -112,8 +136,8 @@ Found search(const Ground& ground, std::size_t most_causes) {
   LogSum all;
   all.add(0.0);
   std::vector<Hypothesis> leaders = found.hypotheses;
-  for (std::size_t size = 1; size <= std::min(most_causes, std::size(kLeaders)); ++size) {
-    Level level;
+  for (std::size_t size = 1; size <= std::min(most_causes, kMostCauses); ++size) {
+    std::vector<Grown> level;
     double gains = -std::numeric_limits<double>::infinity();
     for (std::size_t k = 0; k < leaders.size(); ++k) {
       const double gain = grow(ground, leaders[k], level);

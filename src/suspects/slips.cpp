@@ -26,8 +26,8 @@ struct Width {
   double share;
   double sd;
 };
-constexpr Width kAnySlip[] = {{0.26, 0.015}, {0.20, 0.045}, {0.10, 0.250}};
-constexpr Width kStake[] = {{0.40, 0.015}, {0.40, 0.045}, {0.20, 0.250}};
+constexpr Width kAnySlip[] = {{0.26, 0.018}, {0.20, 0.040}, {0.10, 0.250}};
+constexpr Width kStake[] = {{0.25, 0.020}, {0.48, 0.050}, {0.27, 0.250}};
 constexpr Width kZero[] = {{0.30, 0.005}, {0.30, 0.030}};
 constexpr Width kScale[] = {{0.60, 0.0015}, {0.40, 0.006}};
 
@@ -37,20 +37,20 @@ struct Mark {
   double size_m;
   double share;
 };
-constexpr Mark kFeetMarks[] = {{SlipKind::foot, kFoot_m, 0.11},
+constexpr Mark kFeetMarks[] = {{SlipKind::foot, kFoot_m, 0.09},
                                {SlipKind::foot, 2.0 * kFoot_m, 0.01},
-                               {SlipKind::inch, kInch_m, 0.13},
+                               {SlipKind::inch, kInch_m, 0.10},
                                {SlipKind::inch, 2.0 * kInch_m, 0.02}};
 constexpr Mark kMetricMarks[] = {{SlipKind::decimetre, 0.1, 0.11},
                                  {SlipKind::decimetre, 0.2, 0.01},
                                  {SlipKind::metre, 1.0, 0.03},
-                                 {SlipKind::centimetre, 0.01, 0.10},
-                                 {SlipKind::centimetre, 0.02, 0.02}};
+                                 {SlipKind::centimetre, 0.01, 0.03},
+                                 {SlipKind::centimetre, 0.02, 0.01}};
 constexpr double kBurned = 0.04;
-constexpr double kDigits = 0.05;
-constexpr double kEighth = 0.03;
-constexpr double kTenths = 0.03;
-constexpr double kWrongStake = 0.06;
+constexpr double kDigits = 0.04;
+constexpr double kEighth = 0.02;
+constexpr double kTenths = 0.02;
+constexpr double kWrongStake = 0.05;
 
 /// Gathers parts; what a kind does not use goes to the slips of no kind.
 class Mixture {

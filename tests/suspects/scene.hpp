@@ -54,7 +54,8 @@ inline adjustment::Network polygon(std::size_t n, double radius_m = kRadius_m) {
   adjustment::Network network;
   const std::vector<std::string> labels = layout::corner_labels(static_cast<int>(n));
   for (std::size_t i = 0; i < n; ++i) {
-    const double bearing = 2.0 * std::numbers::pi * (static_cast<double>(i) - 0.5) / static_cast<double>(n);
+    const double bearing =
+        2.0 * std::numbers::pi * (static_cast<double>(i) - 0.5) / static_cast<double>(n);
     network.points.push_back(
         {labels[i], adjustment::Role::corner, radius_m * base::along(bearing), false});
     network.datum.push_back(i);
