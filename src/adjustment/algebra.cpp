@@ -19,7 +19,7 @@ Eigen::VectorXd unit_column_factors(const Eigen::MatrixXd& design) {
 
 }  // namespace
 
-Eigen::MatrixXd null_space(const Eigen::MatrixXd& design, double weakest) {
+NullSpace null_space(const Eigen::MatrixXd& design, double weakest) {
   const Eigen::Index cols = design.cols();
   // Rows of zeros change nothing, and give the decomposition its full set of right vectors.
   Eigen::MatrixXd padded = Eigen::MatrixXd::Zero(std::max(design.rows(), cols), cols);
@@ -29,7 +29,9 @@ Eigen::MatrixXd null_space(const Eigen::MatrixXd& design, double weakest) {
   const double limit = weakest * (cols > 0 ? singular(0) : 0.0);
   Eigen::Index rank = 0;
   while (rank < cols && singular(rank) > limit) ++rank;
-  return svd.matrixV().rightCols(cols - rank);
+  const bool sees_something = cols > 0 && singular(0) > 0.0;
+  return {svd.matrixV().rightCols(cols - rank),
+          rank < cols && sees_something ? singular(rank) / singular(0) : 0.0};
 }
 
 std::optional<Estimate> least_squares(const LinearModel& model, Eigen::Index defect) {

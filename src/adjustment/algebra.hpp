@@ -8,9 +8,14 @@
 
 namespace stakewright::adjustment {
 
-/// Orthonormal motions that change the rows of `design` by less than `weakest` of what the
-/// best-seen motion does: right singular vectors, one a column.
-Eigen::MatrixXd null_space(const Eigen::MatrixXd& design, double weakest);
+/// Orthonormal motions that change the rows of a design matrix next to nothing.
+struct NullSpace {
+  Eigen::MatrixXd motions;  ///< right singular vectors, one a column
+  double seen = 0.0;  ///< how much the rows still see of them, as a share of the best-seen motion
+};
+
+/// Those seen less than `weakest` of the best-seen motion, by singular values.
+NullSpace null_space(const Eigen::MatrixXd& design, double weakest);
 
 /// Least squares with a known number of unknowable motions.
 struct Estimate {

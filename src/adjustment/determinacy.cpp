@@ -64,7 +64,7 @@ std::vector<std::size_t> bearing_on(const Network& network, const std::vector<bo
 /// What the readings leave free, seen once.
 struct Look {
   Unknowns unknowns;
-  Eigen::MatrixXd free_motions;
+  FreeMotions freedom;
   RigidBody body;
 };
 
@@ -72,11 +72,11 @@ Look look(const Network& network, const Determinacy& found) {
   Look result;
   result.unknowns = place_unknowns(found.asked);
   const auto model = linear_model(network, result.unknowns, planned_state(network), found.readings);
-  result.free_motions = null_space(model->design, kWeakestMotion);
+  result.freedom = free_motions(model->design);
   std::vector<bool> taking_part = reached(network, found.readings);
   for (std::size_t point = 0; point < taking_part.size(); ++point)
     taking_part[point] = taking_part[point] || found.asked[point];
-  result.body = largest_rigid_body(network, result.unknowns, result.free_motions, taking_part);
+  result.body = largest_rigid_body(network, result.unknowns, result.freedom, taking_part);
   return result;
 }
 
@@ -88,6 +88,22 @@ std::vector<std::size_t> loose_corners(const Network& network, const Determinacy
     if (found.asked[corner] && (!body.member[corner] || body.size < kFewestPointsOfABody))
       result.push_back(corner);
   return result;
+}
+
+/// Lists the corners that this look shows to be loose.  The first look that shows any names the
+/// tapes; what a later one shows was braced by corners already loose, and all those tapes fix it.
+void note_loose(const Network& network, const Look& seen, std::vector<MissingTape>& tapes_for_all,
+                Determinacy& found) {
+  const std::vector<std::size_t> corners = loose_corners(network, found, seen.body);
+  if (corners.empty()) return;
+  if (found.loose.empty()) {
+    MissingTapes tapes =
+        missing_tapes(network, seen.unknowns, seen.freedom, seen.body, corners, found.readings);
+    tapes_for_all = std::move(tapes.all);
+    found.loose = std::move(tapes.loose);
+    return;
+  }
+  for (const std::size_t corner : corners) found.loose.push_back({corner, tapes_for_all});
 }
 
 void keep_only(const RigidBody& body, const Network& network, Determinacy& found) {
@@ -116,20 +132,16 @@ Determinacy determinacy(const Network& network, const std::vector<bool>& exclude
   found.asked = first_asked(network, found.readings);
   found.readings = bearing_on(network, found.asked, found.readings);
   const std::vector<bool> asked_at_first = found.asked;
+  std::vector<MissingTape> tapes_for_all;
   // Each pass sets aside what the body of the pass leaves loose; what is left is looked at again,
   // because a point set aside may have braced it.
   while (any(found.asked)) {
     const Look seen = look(network, found);
     const std::vector<bool> before = found.asked;
-    const std::vector<std::size_t> loose = loose_corners(network, found, seen.body);
-    if (!loose.empty()) {
-      const std::vector<Loose> tapes = missing_tapes(network, seen.unknowns, seen.free_motions,
-                                                     seen.body, loose, found.readings);
-      found.loose.insert(found.loose.end(), tapes.begin(), tapes.end());
-    }
+    note_loose(network, seen, tapes_for_all, found);
     keep_only(seen.body, network, found);
     if (found.asked == before) {
-      found.defect = seen.free_motions.cols();
+      found.defect = seen.freedom.motions.cols();
       break;
     }
   }

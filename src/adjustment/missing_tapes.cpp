@@ -58,18 +58,18 @@ Eigen::MatrixXd rates(const Network& network, const Unknowns& unknowns,
 }
 
 /// Rows of `rates` picked by pivoting: each the one largest after the earlier ones are taken out.
-std::vector<Eigen::Index> pick(Eigen::MatrixXd rates) {
+std::vector<Eigen::Index> pick(Eigen::MatrixXd rates, double still) {
   std::vector<Eigen::Index> picked;
   while (true) {
     Eigen::Index best = 0;
-    double largest = kStandingStill;
+    double largest = still;
     for (Eigen::Index row = 0; row < rates.rows(); ++row) {
       const double size = rates.row(row).norm();
       if (size <= largest * kMuchBetter) continue;
       largest = size;
       best = row;
     }
-    if (largest <= kStandingStill) return picked;
+    if (largest <= still) return picked;
     picked.push_back(best);
     const Eigen::RowVectorXd direction = rates.row(best) / largest;
     rates -= (rates * direction.transpose()) * direction;
@@ -90,27 +90,31 @@ Eigen::MatrixXd motion_of_each_tape(const Eigen::MatrixXd& free_motions,
 
 }  // namespace
 
-std::vector<Loose> missing_tapes(const Network& network, const Unknowns& unknowns,
-                                 const Eigen::MatrixXd& free_motions, const RigidBody& body,
-                                 const std::vector<std::size_t>& corners,
-                                 const std::vector<std::size_t>& readings) {
+MissingTapes missing_tapes(const Network& network, const Unknowns& unknowns,
+                           const FreeMotions& freedom, const RigidBody& body,
+                           const std::vector<std::size_t>& corners,
+                           const std::vector<std::size_t>& readings) {
   const std::vector<Pair> tapes = candidates(network, readings);
-  const Eigen::MatrixXd all_rates = rates(network, unknowns, free_motions, tapes);
-  const std::vector<Eigen::Index> picked = pick(all_rates);
-  const Eigen::MatrixXd motions = motion_of_each_tape(free_motions, all_rates, picked);
-  std::vector<Loose> result;
+  const Eigen::MatrixXd all_rates = rates(network, unknowns, freedom.motions, tapes);
+  const std::vector<Eigen::Index> picked = pick(all_rates, freedom.still);
+  const Eigen::MatrixXd motions = motion_of_each_tape(freedom.motions, all_rates, picked);
+  MissingTapes result;
+  for (const Eigen::Index t : picked) {
+    const Pair& tape = tapes[static_cast<std::size_t>(t)];
+    result.all.push_back({tape.first, tape.second});
+  }
   for (const std::size_t corner : corners) {
     Loose loose{corner, {}};
     const Eigen::RowVectorXd moved =
         movement_against(body, corner, network, unknowns, motions).colwise().norm();
-    const bool at_rest = body.member[corner];
+    // Where nothing holds together, the two points taken as at rest are as loose as the others.
+    const bool taken_as_at_rest = corner == body.first || corner == body.second;
     for (std::size_t t = 0; t < picked.size(); ++t) {
-      const Pair tape = tapes[static_cast<std::size_t>(picked[t])];
       const double whole = motions.col(as_index(t)).norm();
-      if (at_rest || moved(as_index(t)) > kStandingStill * whole)
-        loose.would_fix.push_back({tape.first, tape.second});
+      if (taken_as_at_rest || moved(as_index(t)) > freedom.still * whole)
+        loose.would_fix.push_back(result.all[t]);
     }
-    result.push_back(std::move(loose));
+    result.loose.push_back(std::move(loose));
   }
   return result;
 }

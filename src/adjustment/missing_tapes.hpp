@@ -9,14 +9,19 @@
 
 namespace stakewright::adjustment {
 
-/// For each corner in `corners` the tapes that would fix it to `body`.
+struct MissingTapes {
+  std::vector<MissingTape> all;  ///< with these the whole figure is fixed
+  std::vector<Loose> loose;  ///< for each corner asked for, those of them that fix it to the body
+};
+
+/// The tapes that would fix `corners` to `body`, or to one another where there is no body.
 ///
 /// The tapes are sides and diagonals without a reading in `readings`, taken one after another: each
 /// time the one that stops most of the motions still free.  Each stops one motion, so there are no
 /// more of them than there are free motions.
-std::vector<Loose> missing_tapes(const Network& network, const Unknowns& unknowns,
-                                 const Eigen::MatrixXd& free_motions, const RigidBody& body,
-                                 const std::vector<std::size_t>& corners,
-                                 const std::vector<std::size_t>& readings);
+MissingTapes missing_tapes(const Network& network, const Unknowns& unknowns,
+                           const FreeMotions& freedom, const RigidBody& body,
+                           const std::vector<std::size_t>& corners,
+                           const std::vector<std::size_t>& readings);
 
 }  // namespace stakewright::adjustment

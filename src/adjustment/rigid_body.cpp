@@ -1,5 +1,9 @@
 #include "rigid_body.hpp"
 
+#include <algorithm>
+
+#include "algebra.hpp"
+
 namespace stakewright::adjustment {
 namespace {
 
@@ -13,23 +17,23 @@ Eigen::MatrixXd motion_of(std::size_t point, const Unknowns& unknowns,
 }
 
 bool keep_their_distance(Pair pair, const Network& network, const Unknowns& unknowns,
-                         const Eigen::MatrixXd& motions) {
+                         const FreeMotions& freedom) {
   const base::Point arm = network.points[pair.second].planned - network.points[pair.first].planned;
   const double length_m = base::norm_m(arm);
   if (length_m < kSamePlace_m) return false;
   const Eigen::RowVector2d direction(arm.x_m / length_m, arm.y_m / length_m);
-  const Eigen::MatrixXd apart =
-      motion_of(pair.second, unknowns, motions) - motion_of(pair.first, unknowns, motions);
-  return (direction * apart).norm() < kStandingStill;
+  const Eigen::MatrixXd apart = motion_of(pair.second, unknowns, freedom.motions) -
+                                motion_of(pair.first, unknowns, freedom.motions);
+  return (direction * apart).norm() < freedom.still;
 }
 
 RigidBody body_on(Pair pair, const Network& network, const Unknowns& unknowns,
-                  const Eigen::MatrixXd& motions, const std::vector<bool>& taking_part) {
+                  const FreeMotions& freedom, const std::vector<bool>& taking_part) {
   RigidBody body{pair.first, pair.second, std::vector<bool>(network.points.size(), false)};
   for (std::size_t point = 0; point < network.points.size(); ++point) {
     if (!taking_part[point]) continue;
     const bool still =
-        movement_against(body, point, network, unknowns, motions).norm() < kStandingStill;
+        movement_against(body, point, network, unknowns, freedom.motions).norm() < freedom.still;
     body.member[point] = still;
     if (!still) continue;
     ++body.size;
@@ -58,9 +62,13 @@ Eigen::MatrixXd movement_against(const RigidBody& body, std::size_t point, const
   return motion_of(point, unknowns, motions) - shift - Eigen::Vector2d(swept.x_m, swept.y_m) * turn;
 }
 
+FreeMotions free_motions(const Eigen::MatrixXd& design) {
+  NullSpace null = null_space(design, kWeakestMotion);
+  return {std::move(null.motions), std::max(kStandingStill, kLeak * null.seen)};
+}
+
 RigidBody largest_rigid_body(const Network& network, const Unknowns& unknowns,
-                             const Eigen::MatrixXd& free_motions,
-                             const std::vector<bool>& taking_part) {
+                             const FreeMotions& freedom, const std::vector<bool>& taking_part) {
   RigidBody largest;
   largest.member.assign(network.points.size(), false);
   const std::size_t count = network.points.size();
@@ -68,8 +76,8 @@ RigidBody largest_rigid_body(const Network& network, const Unknowns& unknowns,
     for (std::size_t second = first + 1; second < count; ++second) {
       if (!taking_part[first] || !taking_part[second]) continue;
       if (largest.member[first] && largest.member[second]) continue;
-      if (!keep_their_distance({first, second}, network, unknowns, free_motions)) continue;
-      RigidBody body = body_on({first, second}, network, unknowns, free_motions, taking_part);
+      if (!keep_their_distance({first, second}, network, unknowns, freedom)) continue;
+      RigidBody body = body_on({first, second}, network, unknowns, freedom, taking_part);
       if (larger(body, largest)) largest = std::move(body);
     }
   }

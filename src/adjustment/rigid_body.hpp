@@ -15,10 +15,20 @@ namespace stakewright::adjustment {
 /// figures of 48 corners stand well above it; an exactly free motion comes out near 1e-16.
 inline constexpr double kWeakestMotion = 1e-3;
 
-/// Below this share of the whole motion a point counts as standing still.  Above the part of a
-/// nearly free motion that leaks into firm points (`kWeakestMotion` times a few), below any real
-/// one.
-inline constexpr double kStandingStill = 3e-3;
+/// Below this share of the whole motion a point counts as standing still: far above the rounding of
+/// an exactly free motion, far below any real one.  A nearly free motion leaks this many times the
+/// share in which the readings see it into points that are firm.
+inline constexpr double kStandingStill = 1e-6;
+inline constexpr double kLeak = 5.0;
+
+/// The free motions of a figure, and below which share of one a point counts as standing still.
+struct FreeMotions {
+  Eigen::MatrixXd motions;  ///< one a column, over the columns of places
+  double still = kStandingStill;
+};
+
+/// From the rank of a design matrix at the plan.
+FreeMotions free_motions(const Eigen::MatrixXd& design);
 
 /// Points that keep their distances in every free motion.
 struct RigidBody {
@@ -29,11 +39,10 @@ struct RigidBody {
   std::size_t size = 0;      ///< members
 };
 
-/// The body with most corners, then with most points.  `free_motions`: one a column; `taking_part`:
-/// the points that are asked or known and reached by a reading.
+/// The body with most corners, then with most points; without members when no two points keep their
+/// distance.  `taking_part`: the points that are asked, or known and reached by a reading.
 RigidBody largest_rigid_body(const Network& network, const Unknowns& unknowns,
-                             const Eigen::MatrixXd& free_motions,
-                             const std::vector<bool>& taking_part);
+                             const FreeMotions& freedom, const std::vector<bool>& taking_part);
 
 /// How far a point moves in each of `motions` when `body` is at rest: two rows, one column a
 /// motion.

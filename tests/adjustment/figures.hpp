@@ -1,0 +1,45 @@
+// Figures for the tests: polygons, stakes off their places, lengths between them.
+#pragma once
+
+#include <cstddef>
+#include <random>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "stakewright/adjustment/network.hpp"
+
+namespace stakewright::adjustment::figures {
+
+using Pair = std::pair<std::size_t, std::size_t>;
+
+/// A plan of `sides` corners and its centre pin, with one tape of no scale or zero error.
+Network polygon(int sides, double corner_radius_m, base::Point centre = {},
+                double facing_rad = 0.0);
+
+/// Corner pairs that span `skip` sides.
+std::vector<Pair> skips(std::size_t sides, std::size_t skip);
+std::vector<Pair> all_pairs(std::size_t sides);
+/// Corner and centre pin.
+std::vector<Pair> radii(std::size_t sides);
+std::vector<Pair> joined(std::vector<Pair> a, const std::vector<Pair>& b);
+
+/// Where the stakes really stand: planned places plus a normal deviation each way.
+std::vector<base::Point> staked(const Network& network, double spread_m, std::mt19937& random);
+std::vector<base::Point> planned_places(const Network& network);
+
+/// Adds one reading for each pair: the distance between the true places plus a normal error.
+void pull(Network& network, const std::vector<Pair>& pairs, const std::vector<base::Point>& truth,
+          double sd_m, std::mt19937& random);
+/// Adds readings free of error, with this standard deviation all the same.
+void pull_exactly(Network& network, const std::vector<Pair>& pairs,
+                  const std::vector<base::Point>& truth, double sd_m);
+
+/// The observation between two labels; fails the test when there is none.
+std::size_t reading(const Network& network, const std::string& from, const std::string& to);
+std::size_t point(const Network& network, const std::string& label);
+
+/// A corner count from 3 to `most`, a radius from 1.5 to 6 m, a place and a facing: at random.
+Network random_polygon(std::mt19937& random, int most = 12);
+
+}  // namespace stakewright::adjustment::figures
