@@ -1,0 +1,39 @@
+// Which tapes the reading sheet asks for, and in which order they are walked.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "stakewright/layout/plan.hpp"
+
+namespace stakewright::forms {
+
+/// Up to here every side, diagonal and corner radius is on the sheet: 78 rows.
+inline constexpr int kMostSidesTapedInFull = 12;
+
+/// Diagonals through the middle that the standing set of a larger polygon has.
+inline constexpr int kLongDiagonals = 6;
+
+/// Tapes to pull when nobody has planned any.
+///
+/// Up to `kMostSidesTapedInFull` sides: all of them.  Above: every side, every
+/// diagonal of skip 2, every corner radius, and `kLongDiagonals` of the longest
+/// spread evenly round; 3n + 6 tapes for 2n - 1 unknowns, so that any one can
+/// be misread and the rest still fix the shape (docs/methods/field-form.md).
+std::vector<layout::Tape> standing_tapes(const layout::Plan& plan);
+
+/// Tapes whose zero is held at one point, in walking order: `from` is the hold in all of them.
+struct Station {
+  std::string hold;
+  std::vector<layout::Tape> tapes;
+};
+
+/// Sorts tapes by where their zero is held, each in exactly one station.
+///
+/// The next hold is the point with most tapes left, the nearest when several
+/// have as many; the reading end goes round the corners in the direction that
+/// starts nearer to where it stands, and takes in other points on the way.
+/// Points that the plan does not have are a bug of the caller's.
+std::vector<Station> by_station(const layout::Plan& plan, const std::vector<layout::Tape>& tapes);
+
+}  // namespace stakewright::forms

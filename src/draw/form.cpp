@@ -1,0 +1,35 @@
+#include "form.hpp"
+
+#include <fmt/format.h>
+
+#include "stakewright/base/error.hpp"
+#include "stakewright/drawing/files.hpp"
+#include "stakewright/drawing/text.hpp"
+#include "stakewright/forms/reading_rows.hpp"
+#include "stakewright/job/file.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/job/results.hpp"
+
+namespace stakewright::draw {
+
+std::vector<std::string> write_form(const Options& options) {
+  if (!options.output.ends_with(".pdf")) {
+    throw base::InputError(
+        fmt::format("-o: read \"{}\"; a form is written as .pdf", options.output));
+  }
+  const job::Job job = job::read_job(options.job);
+  const base::Units units = options.units.value_or(job.units);
+  const forms::FormChoices choices{units, options.paper.value_or(forms::usual_paper(units)),
+                                   options.show_planned};
+  const auto pages = forms::field_form(job, job::layout_of(job), forms::standing_tapes(job.plan),
+                                       forms::wording_in("en"), choices);
+  job::write_file(options.output, drawing::pdf(pages, job.title));
+
+  if (drawing::face_is_installed()) return {};
+  return {
+      fmt::format("the face {} is not installed (package fonts-dejavu-core); the form is set "
+                  "in another",
+                  drawing::kFace)};
+}
+
+}  // namespace stakewright::draw

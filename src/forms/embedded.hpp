@@ -1,0 +1,16 @@
+// The wording files as they were when the program was built.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+namespace stakewright::forms {
+
+struct EmbeddedFile {
+  std::string_view language;
+  std::string_view text;
+};
+
+const std::vector<EmbeddedFile>& embedded_files();
+
+}  // namespace stakewright::forms

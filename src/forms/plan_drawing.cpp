@@ -1,0 +1,273 @@
+#include "plan_drawing.hpp"
+
+#include <algorithm>
+#include <array>
+#include <numbers>
+
+#include "directions.hpp"
+#include "label_room.hpp"
+#include "pen.hpp"
+#include "plan_marks.hpp"
+#include "plan_view.hpp"
+
+namespace stakewright::forms {
+namespace {
+
+using base::Point;
+using drawing::At;
+using drawing::Box;
+
+constexpr double kBoardHalf_pt = 6.0;
+constexpr double kReach_pt = 84.0;
+constexpr double kFarthestReach_pt = 150.0;
+
+const drawing::Stroke kRadiusStroke{kThin_pt, {10.0, 2.5, 2.0, 2.5}};
+
+bool is_inside(At at, const Box& box) {
+  return at.x_pt >= box.x_pt && at.x_pt <= box.right_pt() && at.y_pt >= box.y_pt &&
+         at.y_pt <= box.bottom_pt();
+}
+
+/// The state of one drawing: what is on it and where labels may still go.
+class Plotter {
+ public:
+  Plotter(drawing::Page& page, const Box& box, const job::Job& job, const job::LayoutResult& layout,
+          base::Units units)
+      : page_(page),
+        pen_(page),
+        box_(box),
+        plan_(job.plan),
+        layout_(layout),
+        units_(units),
+        with_strings_(job.plan.polygon.sides <= kMostSidesWithStrings),
+        view_(view_of(job.plan, layout, with_strings_, box, units)),
+        corners_(layout::stakes(job.plan)),
+        room_(box),
+        drawn_{view_.scale, with_strings_ && !layout.strings.empty(), false, {}} {}
+
+  Drawn draw() {
+    draw_outlines();
+    draw_lines();
+    if (with_strings_) draw_strings();
+    const auto radii = draw_radii();
+    draw_stakes();
+    draw_pins();
+    label_pins();
+    label_stakes();
+    label_dimensions(radii);
+    return drawn_;
+  }
+
+ private:
+  struct Dimension {
+    Segment line;
+    double length_m = 0.0;
+  };
+
+  void stroke(const Segment& segment, const drawing::Stroke& stroke) {
+    pen_.line(segment.from, segment.to, stroke.width_pt, stroke.dash_pt);
+    room_.keep_off(segment);
+  }
+
+  void ring(const std::vector<Point>& corners, const drawing::Stroke& stroke) {
+    drawing::Polygon polygon{{}, drawing::Fill::none, stroke};
+    for (const Point& corner : corners) polygon.points.push_back(view_.at(corner));
+    for (std::size_t i = 0; i < polygon.points.size(); ++i)
+      room_.keep_off(Segment{polygon.points[i], polygon.points[(i + 1) % polygon.points.size()]});
+    page_.marks.emplace_back(std::move(polygon));
+  }
+
+  void draw_outlines() {
+    for (std::size_t k = 0; k < plan_.keep_clear.size(); ++k) {
+      const layout::KeepClear& area = plan_.keep_clear[k];
+      const std::size_t count = area.outline.size();
+      bool shows = false;
+      for (std::size_t i = 0; i < count; ++i) {
+        const Segment whole{view_.at(area.outline[i]), view_.at(area.outline[(i + 1) % count])};
+        if (const auto part = clipped(whole, box_)) {
+          stroke(*part, outline_stroke());
+          shows = true;
+        }
+      }
+      if (shows) drawn_.outlines.push_back(k);
+    }
+  }
+
+  void draw_lines() {
+    for (std::size_t i = 0; i < layout_.lines.size(); ++i)
+      ring(layout_.lines[i].corners, line_stroke(i));
+    ring(layout::corners_of(plan_.polygon, plan_), plan_line_stroke());
+  }
+
+  void draw_strings() {
+    for (std::size_t i = 0; i < layout_.strings.size(); ++i) {
+      const layout::String& string = layout_.strings[i];
+      const Point first = corners_[i].at;
+      const Point second = corners_[(i + 1) % corners_.size()].at;
+      draw_string_end(first, string.nail_before);
+      draw_string_end(second, string.nail_after);
+    }
+  }
+
+  void draw_string_end(Point corner, Point nail) {
+    const At board = view_.at(nail);
+    stroke({view_.at(corner), board}, {kThin_pt, {}});
+    const Direction across = turned(paper_direction(nail - corner), std::numbers::pi / 2.0);
+    const At one{board.x_pt + kBoardHalf_pt * across.x, board.y_pt + kBoardHalf_pt * across.y};
+    const At other{board.x_pt - kBoardHalf_pt * across.x, board.y_pt - kBoardHalf_pt * across.y};
+    stroke({one, other}, {2.0, {}});
+  }
+
+  /// A corner radius away from side A-B, and the flat radius of that side.
+  std::array<Dimension, 2> draw_radii() {
+    const At centre = view_.at(plan_.centre);
+    const Point corner = corners_[corners_.size() / 2].at;
+    const Point flat = 0.5 * (corners_[0].at + corners_[1].at);
+    const std::array<Dimension, 2> radii{
+        {{{centre, view_.at(corner)}, plan_.polygon.corner_radius_m},
+         {{centre, view_.at(flat)}, layout::flat_radius_m(plan_.polygon)}}};
+    for (const Dimension& radius : radii) stroke(radius.line, kRadiusStroke);
+    return radii;
+  }
+
+  [[nodiscard]] bool is_held(const std::string& label) const {
+    return std::find(plan_.hold.begin(), plan_.hold.end(), label) != plan_.hold.end();
+  }
+
+  void draw_stakes() {
+    for (const layout::Stake& corner : corners_) {
+      const At at = view_.at(corner.at);
+      if (is_held(corner.label)) {
+        draw_held_stake(page_, at);
+        room_.keep_off(around(at, kHeldHalf_pt + 1.0));
+      } else {
+        draw_stake(page_, at);
+        room_.keep_off(around(at, kStakeRadius_pt + 1.0));
+      }
+    }
+    const At centre = view_.at(plan_.centre);
+    draw_centre(page_, centre);
+    room_.keep_off(around(centre, kCentreReach_pt));
+  }
+
+  [[nodiscard]] Style label_style() const {
+    const int sides = plan_.polygon.sides;
+    const double size = sides <= 12 ? 14.0 : sides <= 24 ? 12.0 : kText_pt;
+    return {.size_pt = size, .weight = drawing::Weight::bold};
+  }
+
+  /// Directions to try for a corner's label, from the plan line outward or inward.
+  enum class Towards { outside, inside, anywhere };
+
+  [[nodiscard]] std::vector<Direction> directions(const layout::Stake& corner,
+                                                  Towards towards) const {
+    const Direction out = paper_direction(corner.at - plan_.centre);
+    if (towards == Towards::outside) return fan(out);
+    auto directions = fan(back(out));
+    if (towards == Towards::inside) return directions;
+    for (const Direction& direction : fan(out)) directions.push_back(direction);
+    for (const Direction& direction : all_round()) directions.push_back(direction);
+    return directions;
+  }
+
+  /// Labels for all corners, as many as find room.
+  std::vector<PlacedLabel> labels_for_corners(LabelRoom& room, Towards towards,
+                                              double reach_pt) const {
+    std::vector<PlacedLabel> labels;
+    for (const layout::Stake& corner : corners_) {
+      const auto label = room.place(view_.at(corner.at), corner.label, label_style(),
+                                    directions(corner, towards), reach_pt);
+      if (label) labels.push_back(*label);
+    }
+    return labels;
+  }
+
+  /// All outside and near, else all inside and near, else tied by leaders, at last anywhere.
+  void label_stakes() {
+    struct Way {
+      Towards towards;
+      double reach_pt;
+    };
+    constexpr std::array<Way, 5> kWays{{{Towards::outside, kWithoutLeader_pt},
+                                        {Towards::inside, kWithoutLeader_pt},
+                                        {Towards::inside, kReach_pt},
+                                        {Towards::outside, kReach_pt},
+                                        {Towards::anywhere, kFarthestReach_pt}}};
+    for (const Way& way : kWays) {
+      LabelRoom attempt = room_;
+      const auto labels = labels_for_corners(attempt, way.towards, way.reach_pt);
+      if (labels.size() < corners_.size() && way.towards != Towards::anywhere) continue;
+      room_ = attempt;
+      for (const PlacedLabel& label : labels) LabelRoom::draw(pen_, label);
+      break;
+    }
+    label(view_.at(plan_.centre), layout::kCentreLabel, label_style(), all_round());
+  }
+
+  void label(At at, const std::string& words, const Style& style,
+             const std::vector<Direction>& directions) {
+    const auto placed = room_.place(at, words, style, directions, kReach_pt);
+    if (placed) LabelRoom::draw(pen_, *placed);
+  }
+
+  /// Pins beyond the drawing are pointed at from its edge.
+  void draw_pins() {
+    constexpr double kInside_pt = 10.0;
+    const Box inner{box_.x_pt + kInside_pt, box_.y_pt + kInside_pt,
+                    box_.width_pt - 2.0 * kInside_pt, box_.height_pt - 2.0 * kInside_pt};
+    for (const layout::Pin& pin : plan_.pins) {
+      const At at = view_.at(pin.at);
+      if (is_inside(at, inner)) {
+        draw_pin(page_, at);
+        pins_.push_back(at);
+      } else {
+        const auto inside = clipped({view_.centre, at}, inner);
+        pins_.push_back(inside->to);
+        draw_pointer(page_, inside->to, paper_direction(pin.at - view_.middle));
+        drawn_.points_at_pins = true;
+      }
+      room_.keep_off(around(pins_.back(), kPinReach_pt));
+    }
+  }
+
+  void label_pins() {
+    for (std::size_t i = 0; i < pins_.size(); ++i)
+      label(pins_[i], plan_.pins[i].name, kStrong, all_round());
+  }
+
+  /// Beside its line; left to the key when there is no room.
+  void label_dimension(const Dimension& dimension) {
+    const std::string words = base::text_from_length(dimension.length_m, units_);
+    if (const auto placed = room_.place_beside(dimension.line, words, kPlain))
+      LabelRoom::draw(pen_, *placed);
+  }
+
+  void label_dimensions(const std::array<Dimension, 2>& radii) {
+    const Dimension side{{view_.at(corners_[0].at), view_.at(corners_[1].at)},
+                         layout::side_m(plan_.polygon)};
+    label_dimension(side);
+    for (const Dimension& radius : radii) label_dimension(radius);
+  }
+
+  drawing::Page& page_;
+  Pen pen_;
+  Box box_;
+  const layout::Plan& plan_;
+  const job::LayoutResult& layout_;
+  base::Units units_;
+  bool with_strings_;
+  PlanView view_;
+  std::vector<layout::Stake> corners_;
+  LabelRoom room_;
+  std::vector<At> pins_;  ///< where each pin, or the pointer to it, is drawn
+  Drawn drawn_;
+};
+
+}  // namespace
+
+Drawn draw_plan(drawing::Page& page, const Box& box, const job::Job& job,
+                const job::LayoutResult& layout, base::Units units) {
+  return Plotter(page, box, job, layout, units).draw();
+}
+
+}  // namespace stakewright::forms

@@ -1,0 +1,62 @@
+#include "plan_marks.hpp"
+
+#include <array>
+
+#include "pen.hpp"
+
+namespace stakewright::forms {
+
+using drawing::At;
+using drawing::Box;
+
+Box around(At at, double half_pt) {
+  return {at.x_pt - half_pt, at.y_pt - half_pt, 2.0 * half_pt, 2.0 * half_pt};
+}
+
+drawing::Stroke plan_line_stroke() { return {1.8, {}}; }
+
+drawing::Stroke outline_stroke() { return {1.2, {9.0, 2.0, 1.5, 2.0, 1.5, 2.0}}; }
+
+drawing::Stroke line_stroke(std::size_t n) {
+  static const std::array<std::vector<double>, 5> kDashes{
+      {{6.0, 2.5}, {1.5, 2.0}, {10.0, 3.0}, {6.0, 2.0, 1.5, 2.0}, {3.0, 3.0}}};
+  return {n / kDashes.size() % 2 == 0 ? 0.9 : 1.6, kDashes[n % kDashes.size()]};
+}
+
+void draw_stake(drawing::Page& page, At at) {
+  page.marks.emplace_back(drawing::Circle{at, kStakeRadius_pt, drawing::Fill::black, {0.0, {}}});
+}
+
+void draw_held_stake(drawing::Page& page, At at) {
+  page.marks.emplace_back(
+      drawing::Rectangle{around(at, kHeldHalf_pt), drawing::Fill::white, {1.2, {}}});
+  draw_stake(page, at);
+}
+
+void draw_centre(drawing::Page& page, At at) {
+  constexpr double kCentreRadius_pt = 4.0;
+  Pen pen(page);
+  page.marks.emplace_back(drawing::Circle{at, kCentreRadius_pt, drawing::Fill::white, {1.0, {}}});
+  const double reach = kCentreReach_pt;
+  pen.line({at.x_pt - reach, at.y_pt}, {at.x_pt + reach, at.y_pt}, 1.0);
+  pen.line({at.x_pt, at.y_pt - reach}, {at.x_pt, at.y_pt + reach}, 1.0);
+}
+
+void draw_pin(drawing::Page& page, At at) {
+  page.marks.emplace_back(drawing::Polygon{
+      {{at.x_pt, at.y_pt - 6.0}, {at.x_pt + 5.2, at.y_pt + 3.0}, {at.x_pt - 5.2, at.y_pt + 3.0}},
+      drawing::Fill::white,
+      {1.2, {}}});
+  page.marks.emplace_back(drawing::Circle{at, 1.2, drawing::Fill::black, {0.0, {}}});
+}
+
+void draw_pointer(drawing::Page& page, At at, Direction towards) {
+  const auto corner = [&](double along, double across) {
+    return At{at.x_pt + along * towards.x - across * towards.y,
+              at.y_pt + along * towards.y + across * towards.x};
+  };
+  page.marks.emplace_back(drawing::Polygon{
+      {corner(7.0, 0.0), corner(-4.0, 5.0), corner(-4.0, -5.0)}, drawing::Fill::black, {0.0, {}}});
+}
+
+}  // namespace stakewright::forms

@@ -1,0 +1,36 @@
+// How each thing on the plan is marked, on the drawing and in its key alike.
+#pragma once
+
+#include <cstddef>
+
+#include "stakewright/drawing/page.hpp"
+
+namespace stakewright::forms {
+
+inline constexpr double kStakeRadius_pt = 2.8;
+inline constexpr double kHeldHalf_pt = 5.5;
+inline constexpr double kCentreReach_pt = 7.0;
+inline constexpr double kPinReach_pt = 6.5;
+
+/// How the n-th line of the job is drawn; told apart without colour.
+drawing::Stroke line_stroke(std::size_t n);
+drawing::Stroke plan_line_stroke();
+drawing::Stroke outline_stroke();
+
+void draw_stake(drawing::Page& page, drawing::At at);
+void draw_held_stake(drawing::Page& page, drawing::At at);
+void draw_centre(drawing::Page& page, drawing::At at);
+void draw_pin(drawing::Page& page, drawing::At at);
+
+/// A direction on the page.
+struct Direction {
+  double x = 0.0;
+  double y = 0.0;
+};
+
+/// An arrowhead at the edge of a drawing, towards what lies beyond it.
+void draw_pointer(drawing::Page& page, drawing::At at, Direction towards);
+
+drawing::Box around(drawing::At at, double half_pt);
+
+}  // namespace stakewright::forms

@@ -1,0 +1,30 @@
+// From the ground to the paper.
+#pragma once
+
+#include <vector>
+
+#include "scale.hpp"
+#include "stakewright/base/point.hpp"
+#include "stakewright/drawing/page.hpp"
+#include "stakewright/job/results.hpp"
+#include "stakewright/layout/plan.hpp"
+
+namespace stakewright::forms {
+
+struct PlanView {
+  Scale scale;
+  base::Point middle;  ///< ground point in the middle of the drawing
+  drawing::At centre;  ///< its place on the page
+
+  [[nodiscard]] drawing::At at(base::Point point) const {
+    const double k = scale.points_per_metre();
+    return {centre.x_pt + k * (point.x_m - middle.x_m), centre.y_pt - k * (point.y_m - middle.y_m)};
+  }
+};
+
+/// The view that shows stakes, lines and, when `with_strings`, strings in the box, and pins and
+/// outlines too if that leaves the stakes legible.
+PlanView view_of(const layout::Plan& plan, const job::LayoutResult& layout, bool with_strings,
+                 const drawing::Box& box, base::Units units);
+
+}  // namespace stakewright::forms

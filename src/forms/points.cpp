@@ -1,0 +1,13 @@
+#include "points.hpp"
+
+namespace stakewright::forms {
+
+std::map<std::string, base::Point> points_by_label(const layout::Plan& plan) {
+  std::map<std::string, base::Point> points;
+  for (const layout::Pin& pin : plan.pins) points[pin.name] = pin.at;
+  for (const layout::Stake& corner : layout::stakes(plan)) points[corner.label] = corner.at;
+  points[layout::kCentreLabel] = plan.centre;
+  return points;
+}
+
+}  // namespace stakewright::forms

@@ -1,0 +1,81 @@
+#include "stakewright/forms/wording.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <regex>
+#include <set>
+#include <sstream>
+
+#include "stakewright/base/error.hpp"
+
+namespace stakewright::forms {
+namespace {
+
+using testing::Contains;
+using testing::HasSubstr;
+using testing::ThrowsMessage;
+
+std::string source_text() {
+  std::ostringstream all;
+  for (const auto& entry : std::filesystem::directory_iterator(STAKEWRIGHT_SOURCE_DIR "/src/forms"))
+    if (entry.path().extension() == ".cpp") all << std::ifstream(entry.path()).rdbuf();
+  return all.str();
+}
+
+/// Whatever in the sources looks like a key of the wording.
+std::set<std::string> keys_in_sources() {
+  const std::string sources = source_text();
+  const std::regex key("\"((?:units|head|plan|staking|reading)\\.[a-z_]+)\"");
+  std::set<std::string> keys;
+  for (std::sregex_iterator it(sources.begin(), sources.end(), key), end; it != end; ++it)
+    keys.insert((*it)[1]);
+  return keys;
+}
+
+TEST(EnglishWording, HasEveryKeyTheFormsAskForAndNoOther) {
+  const auto listed = wording_in("en").keys();
+  std::set<std::string> keys(listed.begin(), listed.end());
+  keys.erase("language");
+  EXPECT_THAT(keys_in_sources(), testing::ContainerEq(keys));
+}
+
+TEST(EnglishWording, CarriesTheCautions) {
+  const Wording english = wording_in("en");
+  std::string all;
+  for (const std::string& caution : english.paragraphs("plan.cautions")) all += caution + "\n";
+  for (const char* matter : {"Buried services", "power line", "dig", "laser", "concrete burns",
+                             "brace", "fall protection", "local code", "licensed designer"})
+    EXPECT_THAT(all, HasSubstr(matter));
+}
+
+TEST(Languages, AreNamedWhenOneIsNotThere) {
+  EXPECT_THAT(languages(), Contains("en"));
+  EXPECT_THAT([] { wording_in("xx"); }, ThrowsMessage<base::InputError>(
+                                            HasSubstr("language \"xx\"; there are forms in: en")));
+}
+
+TEST(WordingFile, SaysWhereItIsWrong) {
+  EXPECT_THAT([] { wording_from_text("[plan]\ntab = 3\n", "mine.toml"); },
+              ThrowsMessage<base::InputError>(HasSubstr("mine.toml, line 2: \"plan.tab\"")));
+  EXPECT_THAT([] { wording_from_text("[plan]\nlist = [\"a\", 1]\n", "mine.toml"); },
+              ThrowsMessage<base::InputError>(HasSubstr("mine.toml, line 2: accepted are texts")));
+  EXPECT_THAT([] { wording_from_text("tab = \"Plan", "mine.toml"); },
+              ThrowsMessage<base::InputError>(HasSubstr("mine.toml, line 1: ")));
+}
+
+TEST(FilledIn, PutsValuesWhereTheirNamesStand) {
+  EXPECT_EQ(filled_in("Page {page} of {pages}", {{"page", "1"}, {"pages", "3"}}), "Page 1 of 3");
+  EXPECT_EQ(filled_in("{a}{a}", {{"a", "x"}}), "xx");
+  EXPECT_EQ(filled_in("no braces", {{"a", "x"}}), "no braces");
+}
+
+TEST(FilledIn, LeavesWhatItDoesNotKnowAndFillsNothingTwice) {
+  EXPECT_EQ(filled_in("{unknown} {", {{"a", "x"}}), "{unknown} {");
+  EXPECT_EQ(filled_in("{a}", {{"a", "{b}"}, {"b", "no"}}), "{b}");
+}
+
+}  // namespace
+}  // namespace stakewright::forms
