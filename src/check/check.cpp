@@ -1,58 +1,114 @@
 #include "stakewright/check/check.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
-#include "judge.hpp"
+#include "places.hpp"
 #include "remarks.hpp"
+#include "rivals.hpp"
 
 namespace stakewright::check {
 namespace {
 
-/// The bare tape a crew puts a stake right with: the first tape of the job, at this pull.
-/// Common practice, no source: a swing on a shelter's footing is some 4 m long.
-constexpr double kSwingPull_m = 4.0;
+using adjustment::SlipVerdict;
+using adjustment::Status;
 
-double set_sd_m(const std::vector<readings::Instrument>& instruments) {
-  for (const readings::Instrument& instrument : instruments)
-    if (instrument.kind == readings::Kind::tape)
-      return readings::standard_deviation_m(instrument, kSwingPull_m);
-  return 0.0;
+void take(Findings& findings, Places places) {
+  findings.used = std::move(places.adjustment);
+  findings.survey = std::move(places.survey);
+  findings.placement = std::move(places.placement);
 }
 
-bool places_are_there(const Judged& judged) { return judged.placement.has_value(); }
-
-/// Whether every leading explanation of the contradiction gives every corner the same verdict.
-bool rivals_agree(const Input& input, const Findings& findings, std::vector<Judged>& rivals) {
-  for (const adjustment::SlipSet& set : leading_sets(findings.slips)) {
-    rivals.push_back(judge(input.plan, input.tolerance, findings.network, set.readings));
-    const Judged& rival = rivals.back();
-    if (!places_are_there(rival) || rival.adjustment.status != adjustment::Status::settled)
-      return false;
-    if (!same_verdicts(rivals.front(), rival)) return false;
-  }
-  return !rivals.empty();
+Verdict verdict_of(const Findings& findings) {
+  if (findings.used.status == Status::did_not_settle) return Verdict::contradiction;
+  if (!findings.placement) return Verdict::undecided;
+  const auto& corners = findings.placement->corners;
+  const auto any = [&](placement::Verdict verdict) {
+    return std::any_of(corners.begin(), corners.end(),
+                       [&](const auto& corner) { return corner.verdict == verdict; });
+  };
+  if (any(placement::Verdict::out)) return Verdict::out;
+  return any(placement::Verdict::undecided) ? Verdict::undecided : Verdict::in;
 }
 
-/// Adjusts without what is left out, and lays the plan over what is then found.
-void find_places(const Input& input, Findings& findings) {
-  Judged judged = judge(input.plan, input.tolerance, findings.network, findings.slips.excluded);
-  bool contradiction = findings.slips.verdict == adjustment::SlipVerdict::not_separable;
-  if (contradiction) {
-    std::vector<Judged> rivals;
-    if (rivals_agree(input, findings, rivals)) {
-      judged = std::move(rivals.front());
-      contradiction = false;
-      findings.remarks.push_back(rivals_agree_remark());
+// "the tape O-A": the readings the used sums were made without.
+std::string readings_left_out(const Findings& findings) {
+  std::vector<std::string> names;
+  for (std::size_t reading = 0; reading < findings.used.readings_out.size(); ++reading) {
+    if (findings.used.readings_out[reading].excluded) {
+      names.push_back(reading_name(findings.network, reading));
     }
   }
-  findings.used = std::move(judged.adjustment);
-  findings.survey = std::move(judged.survey);
-  findings.placement = std::move(judged.placement);
-  if (findings.survey)
-    findings.least_squares = placement::least_squares(*findings.survey, input.tolerance);
-  contradiction = contradiction || findings.used.status == adjustment::Status::did_not_settle;
-  findings.verdict =
-      contradiction ? Verdict::contradiction : verdict_of(findings.used, findings.placement);
+  return joined(names);
+}
+
+std::string rivals_remark(const Findings& findings, bool decided) {
+  const std::string without = readings_left_out(findings);
+  return fmt::format(
+      "Something is misread and it cannot be told which reading{} The figures are those {}{}.",
+      decided ? ", but whichever it is, every corner's verdict is the same." : ".",
+      without.empty() ? "of all readings" : "without the likeliest, ", without);
+}
+
+// Several readings may be the misread one: judged over all of them, the figures being those
+// without the likeliest.  Gives per corner whether its deviation is the same whichever it is.
+std::vector<bool> find_among_rivals(const Input& input, Findings& findings) {
+  Rivals rivals = weighed_rivals(input, findings.network, findings.slips);
+  take(findings, std::move(rivals.leading));
+  findings.verdict = rivals.decided ? verdict_of(findings) : Verdict::contradiction;
+  if (findings.placement) findings.remarks.push_back(rivals_remark(findings, rivals.decided));
+  return rivals.alike;
+}
+
+// A slip can be weighed only in a reading that the others check, and several at once only when
+// the others check them all: so leaving out what is named frees no corner.
+std::vector<bool> find_places(const Input& input, Findings& findings) {
+  if (findings.slips.verdict == SlipVerdict::not_separable) {
+    return find_among_rivals(input, findings);
+  }
+  take(findings, findings.slips.excluded.empty()
+                     ? laid_over(input, findings.network, findings.all)
+                     : places(input, findings.network, findings.slips.excluded));
+  findings.verdict = verdict_of(findings);
+  return std::vector<bool>(findings.network.corner_count, true);
+}
+
+// Standard deviation of a stake set with the job's own steel tape at a middling length of the
+// plan, each way: two tapes that cross square.
+double set_sd_m(const Input& input) {
+  const std::string name = readings::default_instrument(readings::Kind::tape);
+  double longest_m = 0.0;
+  for (const layout::Tape& tape : layout::check_tapes(input.plan)) {
+    longest_m = std::max(longest_m, tape.length_m);
+  }
+  double sd_m = input.staking.spread_m;  // without that tape: as stakes usually stand
+  for (const readings::Instrument& instrument : input.instruments) {
+    if (instrument.name == name) {
+      sd_m = readings::standard_deviation_m(instrument, longest_m / 2.0);
+    }
+  }
+  return sd_m;
+}
+
+// Moves of the corners whose deviation is known, whichever reading is wrong.
+void add_moves(const Input& input, const std::vector<bool>& certain, Findings& findings) {
+  if (!findings.placement || findings.verdict == Verdict::contradiction) return;
+  findings.moves =
+      placement::moves(*findings.survey, *findings.placement, input.tolerance, set_sd_m(input));
+  std::vector<std::string> unknown;
+  const auto uncertain = [&](const placement::Move& move) {
+    if (certain[move.corner]) return false;
+    unknown.push_back(findings.network.points[move.corner].label);
+    return true;
+  };
+  findings.moves.erase(std::remove_if(findings.moves.begin(), findings.moves.end(), uncertain),
+                       findings.moves.end());
+  if (!unknown.empty()) {
+    findings.remarks.push_back(fmt::format(
+        "{} {} out, but by how much hangs on which reading is wrong: settle that before moving.",
+        joined(unknown), unknown.size() == 1 ? "is" : "are"));
+  }
 }
 
 }  // namespace
@@ -62,21 +118,23 @@ Findings check(const Input& input) {
   findings.network = adjustment::network(input.plan, input.readings, input.instruments);
   findings.all = adjustment::adjust(findings.network);
   findings.slips = adjustment::weigh_slips(findings.network, findings.all, input.staking.misread);
-  find_places(input, findings);
-  const suspects::Setting setting{input.staking, input.tolerance, input.units};
+  const std::vector<bool> certain = find_places(input, findings);
+  suspects::Setting setting;
+  setting.staking = input.staking;
+  setting.tolerance = input.tolerance;
+  setting.units = input.units;
   findings.suspects = suspects::weigh(findings.network, setting);
-  if (findings.placement && findings.verdict != Verdict::contradiction)
-    findings.moves = placement::moves(*findings.survey, *findings.placement, input.tolerance,
-                                      set_sd_m(input.instruments));
-  if (findings.verdict == Verdict::undecided || findings.verdict == Verdict::contradiction)
+  if (findings.suspects.of_another_job) findings.verdict = Verdict::contradiction;
+  if (findings.placement) {
+    findings.least_squares = placement::least_squares(*findings.survey, input.tolerance);
+  }
+  add_moves(input, certain, findings);
+  if (findings.verdict != Verdict::in && !findings.suspects.of_another_job) {
     findings.tape_next = suspects::next_tapes(findings.network, findings.suspects, setting);
-  add_remarks(input, findings);
+  }
+  for (auto& remark : exclusion_remarks(input, findings)) findings.remarks.push_back(remark);
+  for (auto& remark : site_remarks(input, findings)) findings.remarks.push_back(remark);
   return findings;
-}
-
-std::optional<roof::FoundCorners> found_for_roof(const Findings& findings) {
-  if (!findings.placement || findings.used.status != adjustment::Status::settled) return {};
-  return in_the_plans_frame(findings);
 }
 
 int exit_status(Verdict verdict) {
@@ -87,7 +145,7 @@ int exit_status(Verdict verdict) {
       return 1;
     case Verdict::undecided:
     case Verdict::contradiction:
-      return 3;
+      break;
   }
   return 3;
 }

@@ -5,107 +5,151 @@
 #include <algorithm>
 #include <cmath>
 
-#include "judge.hpp"
-
 namespace stakewright::check {
 namespace {
 
-std::string pair_name(const adjustment::Network& network, std::size_t reading) {
-  const readings::Observation& observation = network.observations[reading];
-  return network.points[observation.from].label + "–" + network.points[observation.to].label;
+using adjustment::SlipVerdict;
+using Sentences = std::vector<std::string>;
+
+// Repeats of one pull that differ by more than this many standard deviations of the difference
+// contradict each other: Baarda's non-centrality for 0.001 and 0.80, docs/methods/adjustment.md.
+constexpr double kRepeatsDisagree = 4.13;
+
+const std::string& label(const Findings& findings, std::size_t point) {
+  return findings.network.points[point].label;
 }
 
-std::string reading_name(const adjustment::Network& network, std::size_t reading) {
-  const readings::Observation& observation = network.observations[reading];
-  const bool laser = network.instruments[observation.instrument].kind == readings::Kind::laser;
-  return fmt::format("{} {}", laser ? "laser" : "tape", pair_name(network, reading));
+bool same_pull(const readings::Observation& a, const readings::Observation& b) {
+  return (a.from == b.from && a.to == b.to) || (a.from == b.to && a.to == b.from);
 }
 
-/// Corners whose verdict differs between two ways of judging, by label.
-std::string differing_corners(const Findings& findings, const Judged& other) {
-  std::string labels;
-  for (std::size_t c = 0; c < findings.placement->corners.size(); ++c) {
-    if (findings.placement->corners[c].verdict == other.placement->corners[c].verdict) continue;
-    labels += (labels.empty() ? "" : ", ") + findings.network.points[c].label;
-  }
-  return labels;
+bool left_out(const Findings& findings, std::size_t reading) {
+  const auto& excluded = findings.slips.excluded;
+  return std::find(excluded.begin(), excluded.end(), reading) != excluded.end();
 }
 
-/// What keeping one excluded reading, the other exclusions standing, would do.
-std::string if_kept(const Input& input, const Findings& findings, std::size_t kept) {
-  std::vector<std::size_t> left_out = findings.slips.excluded;
-  left_out.erase(std::remove(left_out.begin(), left_out.end(), kept), left_out.end());
-  const Judged judged = judge(input.plan, input.tolerance, findings.network, left_out);
-  if (!judged.placement || !findings.placement) return "Kept, the sums find no rest.";
-  const std::string changed = differing_corners(findings, judged);
-  const char* fits = judged.adjustment.passed ? "" : " and the readings no longer fit together";
-  if (changed.empty()) return fmt::format("Kept, no corner's verdict changes{}.", fits);
-  return fmt::format("Kept, the verdict of {} changes{}.", changed, fits);
-}
-
-void add_exclusions(const Input& input, Findings& findings) {
-  for (const std::size_t r : findings.slips.excluded) {
-    const adjustment::AdjustedReading& reading = findings.used.readings_out[r];
-    const std::string size =
-        base::text_from_small_length(std::abs(reading.residual_m), input.units);
-    const char* sense = reading.residual_m > 0.0 ? "short" : "long";
-    findings.remarks.push_back(
-        fmt::format("The {} was left out: by all the others together it reads {} too {}. {}",
-                    reading_name(findings.network, r), size, sense, if_kept(input, findings, r)));
+void add_repeats(const Input& input, const Findings& findings, Sentences& remarks) {
+  const auto& readings = findings.network.observations;
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    for (std::size_t j = i + 1; j < readings.size(); ++j) {
+      if (!same_pull(readings[i], readings[j])) continue;
+      if (left_out(findings, i) || left_out(findings, j)) continue;
+      const double apart_m = std::abs(readings[i].length_m - readings[j].length_m);
+      if (apart_m <= kRepeatsDisagree * std::hypot(readings[i].sd_m, readings[j].sd_m)) continue;
+      remarks.push_back(fmt::format(
+          "{}-{} was read twice, {} apart: pull it again.", label(findings, readings[i].from),
+          label(findings, readings[i].to), base::text_from_length(apart_m, input.units)));
+    }
   }
 }
 
-void add_groups(Findings& findings) {
+// "A-C at 13' 10-1/4"": told by its figure, since one pull may be there twice.
+std::string with_figure(const Input& input, const Findings& findings, std::size_t reading) {
+  const readings::Observation& observation = findings.network.observations[reading];
+  return fmt::format("{}-{} at {}", label(findings, observation.from),
+                     label(findings, observation.to),
+                     base::text_from_length(observation.read_m, input.units));
+}
+
+void add_groups(const Input& input, const Findings& findings, Sentences& remarks) {
+  if (findings.slips.verdict != SlipVerdict::not_separable) return;
   for (const auto& group : findings.slips.groups) {
-    std::string names;
-    for (const std::size_t r : group)
-      names += (names.empty() ? "" : ", ") + pair_name(findings.network, r);
-    findings.remarks.push_back(fmt::format(
-        "A slip in any one of {} would look the same: these readings cannot be told apart.",
-        names));
+    Sentences names;
+    for (const std::size_t reading : group) {
+      names.push_back(with_figure(input, findings, reading));
+    }
+    remarks.push_back(
+        fmt::format("A slip in any one of these readings looks the same: {}.", joined(names)));
   }
 }
 
-void add_held(const Input& input, Findings& findings) {
-  if (!findings.placement) return;
-  for (const std::size_t c : findings.survey->hold) {
-    const placement::CornerResult& corner = findings.placement->corners[c];
-    if (corner.verdict != placement::Verdict::out) continue;
-    findings.remarks.push_back(fmt::format(
-        "Stake {} is held and does not move, but is {} off its place itself.",
-        findings.network.points[c].label, base::text_from_small_length(corner.off_m, input.units)));
+void add_scatter(const Findings& findings, Sentences& remarks) {
+  if (findings.used.passed || findings.slips.verdict == SlipVerdict::not_separable) return;
+  if (findings.used.status == adjustment::Status::did_not_settle) return;
+  remarks.emplace_back(
+      "The readings scatter more than their instruments should, and no single one stands out: "
+      "the verdicts may be too sure.");
+}
+
+void add_held(const Input& input, const Findings& findings, Sentences& remarks) {
+  for (const std::size_t corner : findings.survey->hold) {
+    const placement::CornerResult& result = findings.placement->corners[corner];
+    if (!findings.survey->measured[corner]) {
+      remarks.push_back(
+          fmt::format("Stake {} is held, but its place is not known from these "
+                      "readings.",
+                      label(findings, corner)));
+    } else if (result.verdict == placement::Verdict::out) {
+      remarks.push_back(fmt::format("Stake {} is held and stays, but is off by {} itself.",
+                                    label(findings, corner),
+                                    base::text_from_length(result.off_m, input.units)));
+    }
   }
 }
 
-void add_alternatives(Findings& findings) {
-  if (!findings.placement || findings.placement->alternatives.empty()) return;
+// Corners that these readings could not call in wherever they stood.
+void add_coarse(const Input& input, const Findings& findings, Sentences& remarks) {
+  Sentences coarse;
+  for (std::size_t i = 0; i < findings.network.corner_count; ++i) {
+    if (!findings.survey->measured[i]) continue;
+    const base::Matrix& c = findings.placement->deviation_covariance;
+    const double best = placement::chance_within(0.0, 0.0, c(2 * i, 2 * i), c(2 * i, 2 * i + 1),
+                                                 c(2 * i + 1, 2 * i + 1), input.tolerance.corner_m);
+    if (best < input.tolerance.confidence) coarse.push_back(label(findings, i));
+  }
+  if (coarse.empty()) return;
+  remarks.push_back(fmt::format(
+      "These readings are too few or too coarse to call {} in, even standing exactly right.",
+      joined(coarse)));
+}
+
+void add_fewest(const Findings& findings, Sentences& remarks) {
   if (findings.verdict != Verdict::out) return;
-  std::string others;
-  for (const auto& kept : findings.placement->alternatives) {
-    std::string moved;
-    for (std::size_t c = 0; c < findings.network.corner_count; ++c)
-      if (std::find(kept.begin(), kept.end(), c) == kept.end())
-        moved += (moved.empty() ? "" : " and ") + findings.network.points[c].label;
-    others += (others.empty() ? "" : "; or ") + moved;
+  const placement::Placement& placement = *findings.placement;
+  if (placement.kept.size() == 1 && findings.survey->hold.empty()) {
+    remarks.emplace_back(
+        "No two stakes stand right to each other: setting the polygon out afresh is quicker than "
+        "moving stakes.");
   }
-  findings.remarks.push_back(
-      fmt::format("Just as few stakes would move if these moved instead: {}.", others));
+  if (!placement.proven) {
+    remarks.emplace_back(
+        "With so many corners off, the fewest moves were searched for and not proven: fewer may "
+        "do.");
+  }
 }
 
 }  // namespace
 
-std::string rivals_agree_remark() {
-  return "Readings contradict each other and several slips would explain it, but each gives every "
-         "corner the same verdict.";
+std::string reading_name(const adjustment::Network& network, std::size_t reading) {
+  const readings::Observation& observation = network.observations[reading];
+  const bool laser = network.instruments[observation.instrument].kind == readings::Kind::laser;
+  return fmt::format("the {} {}-{}", laser ? "laser reading" : "tape",
+                     network.points[observation.from].label, network.points[observation.to].label);
 }
 
-void add_remarks(const Input& input, Findings& findings) {
-  add_exclusions(input, findings);
-  add_groups(findings);
-  add_held(input, findings);
-  add_alternatives(findings);
-  findings.remarks.insert(findings.remarks.end(), findings.used.remarks.begin(),
-                          findings.used.remarks.end());
+std::string joined(const std::vector<std::string>& names) {
+  if (names.empty()) return "";
+  std::string text = names.front();
+  for (std::size_t i = 1; i + 1 < names.size(); ++i) text += ", " + names[i];
+  if (names.size() > 1) text += " and " + names.back();
+  return text;
+}
+
+std::vector<std::string> site_remarks(const Input& input, const Findings& findings) {
+  Sentences remarks;
+  if (!findings.suspects.remark.empty()) remarks.push_back(findings.suspects.remark);
+  add_repeats(input, findings, remarks);
+  add_groups(input, findings, remarks);
+  add_scatter(findings, remarks);
+  if (findings.placement) {
+    add_held(input, findings, remarks);
+    if (findings.slips.verdict != SlipVerdict::not_separable) {
+      add_coarse(input, findings, remarks);
+    }
+    add_fewest(findings, remarks);
+  }
+  remarks.insert(remarks.end(), findings.used.remarks.begin(), findings.used.remarks.end());
+  return remarks;
 }
 
 }  // namespace stakewright::check

@@ -1,17 +1,23 @@
-// Plain sentences beside the figures: why a reading was left out and what
-// keeping it would do, held stakes that are off themselves, contradictions.
+// Plain sentences beside the figures.
 #pragma once
 
 #include <string>
+#include <vector>
 
-#include "stakewright/check/check.hpp"
+#include "places.hpp"
 
 namespace stakewright::check {
 
-/// Said when readings contradict each other but every likely way out gives the same verdicts.
-std::string rivals_agree_remark();
+/// "the tape B-D", "the laser reading O-A".
+std::string reading_name(const adjustment::Network& network, std::size_t reading);
 
-/// Adds the remarks on finished findings.
-void add_remarks(const Input& input, Findings& findings);
+/// "A", "A and B", "A, B and C".
+std::string joined(const std::vector<std::string>& names);
+
+/// Per reading left out one sentence: why, and what happens to the verdict when it is kept.
+std::vector<std::string> exclusion_remarks(const Input& input, const Findings& findings);
+
+/// Remarks on everything else that the verdict and the tables do not show by themselves.
+std::vector<std::string> site_remarks(const Input& input, const Findings& findings);
 
 }  // namespace stakewright::check

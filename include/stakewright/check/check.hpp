@@ -34,28 +34,37 @@ enum class Verdict {
   in,            ///< every corner is in tolerance
   out,           ///< at least one corner is out
   undecided,     ///< no corner is out, and not all are surely in
-  contradiction  ///< readings contradict each other and no single cause stands out
+  contradiction  ///< readings contradict each other, and what is wrong decides a corner; or they
+                 ///< are not of this plan at all
 };
 
 struct Findings {
   Verdict verdict = Verdict::undecided;
   adjustment::Network network;
-  adjustment::Adjustment all;    ///< with every reading
+  adjustment::Adjustment all;  ///< with every reading
   adjustment::SlipTest slips;
-  adjustment::Adjustment used;   ///< without the excluded readings; equal to `all` when none are
+  /// Without the excluded readings; equal to `all` when none are.  When a slip cannot be named:
+  /// without the likeliest readings it may be in.
+  adjustment::Adjustment used;
   suspects::Suspects suspects;
   std::vector<suspects::NextTape> tape_next;
-  std::optional<placement::Survey> survey;          ///< empty without any place found
-  std::optional<placement::Placement> placement;    ///< fewest moves; judged by this one
+  std::optional<placement::Survey> survey;        ///< empty unless two corners' places are known
+  std::optional<placement::Placement> placement;  ///< fewest moves; judged by this one
   std::optional<placement::Placement> least_squares;  ///< for comparison only
   std::vector<placement::Move> moves;
   std::vector<std::string> remarks;  ///< plain sentences
 };
 
+/// A reading is left out only when the slip test names it.
+/// Where a slip cannot be named, each corner is judged over all readings it may be in, by their
+/// chances; the verdict is a contradiction unless that decides every corner.  Moves are given only
+/// where they do not hang on which reading is wrong.  docs/methods/check.md.
+///
 /// Throws InputError when a reading names what is not there.
 Findings check(const Input& input);
 
-/// The found corners in the plan's frame, for the carry.  Empty unless every corner's place is known.
+/// The found corners in the plan's frame, for the carry; with the centre pin, and its rows in the
+/// covariance, when it was taped.  Empty unless every corner's place is known.
 std::optional<roof::FoundCorners> found_for_roof(const Findings& findings);
 
 /// Exit status of the command: 0 in, 1 out, 3 undecided or contradiction.
