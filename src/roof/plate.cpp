@@ -125,6 +125,7 @@ void differentiate_even_hips(Plate& plate, const Runs& runs) {
 
 std::vector<Vec<double>> lifted(const std::vector<base::Point>& points) {
   std::vector<Vec<double>> result;
+  result.reserve(points.size());
   for (const auto& point : points) result.push_back({point.x_m, point.y_m, 0.0});
   return result;
 }

@@ -88,6 +88,11 @@ TEST(FoundRoof, RunsItsJacksFromTheFoundCommonToTheMiddleOfTheFoundHip) {
       // Similar triangles: as far along the common as it stands from the corner.
       const double share = left ? at / foot : (side - at) / (side - foot);
       EXPECT_NEAR(*one.line.found, share * std::hypot(sides.run(k), sides.height_m), kRounding);
+      if (one.fit != Fit::own) continue;
+      // Half the hip over the sine of the angle in plan between jack and hip, up the slope.
+      const double angle = std::atan2(left ? foot : side - foot, sides.run(k));
+      EXPECT_NEAR(one.shortening_m,
+                  0.5 * site.spec.hip_m / std::sin(angle) / std::cos(sides.slope(k)), kRounding);
     }
     for (std::size_t k = 0; k < n; ++k)
       EXPECT_NEAR(*part(roof, PartKind::beam, side_label(k, n)).line.found,
