@@ -8,8 +8,8 @@
 namespace stakewright::suspects {
 namespace {
 
-/// A kind of slip is named when its share among all sizes is at least this.
-constexpr double kClearKind = 0.75;
+/// A kind of slip is named when it is likelier than every other size together.
+constexpr double kClearKind = 0.5;
 
 /// A kind is not named when another fits this well beside it, whichever is the commoner.
 constexpr double kFitsAsWell = 0.25;
@@ -67,13 +67,15 @@ const Component* clear_part(const Arrangement& arrangement, const Hypothesis& hy
   const std::vector<Component>& parts = arrangement.catalogue[hypothesis.causes[position]].parts;
   const auto best =
       static_cast<std::size_t>(std::max_element(shares.begin(), shares.end()) - shares.begin());
-  if (parts[best].kind == SlipKind::any || shares[best] < kClearKind) return nullptr;
+  if (parts[best].kind == SlipKind::any) return nullptr;
   const auto fit = [&](std::size_t p) { return shares[p] * std::exp(-parts[p].log_share); };
+  double share = 0.0;
   for (std::size_t p = 0; p < parts.size(); ++p) {
+    if (parts[p].kind == parts[best].kind && parts[p].mean == parts[best].mean) share += shares[p];
     const bool rival = parts[p].kind != SlipKind::any && parts[p].kind != parts[best].kind;
     if (rival && fit(p) > kFitsAsWell * fit(best)) return nullptr;
   }
-  return &parts[best];
+  return share >= kClearKind ? &parts[best] : nullptr;
 }
 
 /// "A–D, A–F or C–F".

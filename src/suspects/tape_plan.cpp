@@ -15,6 +15,9 @@ namespace {
 /// Shortfalls under this are rounding.
 constexpr double kReached = 1e-9;
 
+/// A corner less well known than this is not fixed by the pulls at all.
+constexpr double kLoose_m = 0.1;
+
 /// A pair is pulled no more often than this.
 constexpr std::size_t kMostTimes = 2;
 
@@ -202,7 +205,8 @@ TapePlan figures(const Catches& catches, const layout::Plan& plan, const Targets
   }
   const std::vector<double> sds = catches.worst_sds();
   for (std::size_t c = 0; c < sds.size(); ++c)
-    result.corners.push_back({labels[c], smallest_shift_m(targets, sds[c])});
+    result.corners.push_back({labels[c], sds[c] > kLoose_m ? std::numeric_limits<double>::infinity()
+                                                           : smallest_shift_m(targets, sds[c])});
   result.reached = !result.pulls.empty() && reaches(catches, targets);
   say_misses(result, targets);
   return result;
