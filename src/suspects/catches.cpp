@@ -5,6 +5,7 @@
 #include <limits>
 #include <numbers>
 
+#include "deviations.hpp"
 #include "stakewright/adjustment/quantiles.hpp"
 #include "stakewright/readings/observation.hpp"
 
@@ -35,36 +36,11 @@ constexpr double kLargestSlip_m = 10.0;
 
 double phi(double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); }
 
-using Block = std::array<double, 3>;  // xx, xy, yy
-
-double major_sd(const Block& b) {
-  return std::sqrt(std::max(0.0, 0.5 * (b[0] + b[2]) + std::hypot(0.5 * (b[0] - b[2]), b[1])));
-}
-
-/// Rows of a rigid motion's design: shift right, shift forward, turn.
-std::array<std::array<double, 3>, 2> rigid_rows(base::Point at) {
-  return {{{1.0, 0.0, at.y_m}, {0.0, 1.0, -at.x_m}}};
-}
-
-base::Point mean_of(const std::vector<base::Point>& points) {
-  base::Point mean;
-  for (const base::Point& point : points)
-    mean = mean + (1.0 / static_cast<double>(points.size())) * point;
-  return mean;
-}
-
-/// M·b·M' for a symmetric M.
-Block sandwiched(const Block& m, const Block& b) {
-  const double r00 = m[0] * b[0] + m[1] * b[1];
-  const double r01 = m[0] * b[1] + m[1] * b[2];
-  const double r10 = m[1] * b[0] + m[2] * b[1];
-  const double r11 = m[1] * b[1] + m[2] * b[2];
-  return {r00 * m[0] + r01 * m[1], r00 * m[1] + r01 * m[2], r10 * m[1] + r11 * m[2]};
-}
-
-Block inverted(const Block& b) {
-  const double determinant = b[0] * b[2] - b[1] * b[1];
-  return {b[2] / determinant, -b[1] / determinant, b[0] / determinant};
+/// Chance of being caught less the chances of each other pull standing out more.
+double chance_named_of(double strength, double limit, const std::vector<double>& correlations) {
+  double chance = phi(strength - limit);
+  for (const double rho : correlations) chance -= phi(-strength * std::sqrt(0.5 * (1.0 - rho)));
+  return std::max(0.0, chance);
 }
 
 }  // namespace
@@ -163,17 +139,6 @@ std::vector<double> Catches::residual_correlations(std::size_t position) const {
   return result;
 }
 
-namespace {
-
-/// Chance of being caught less the chances of each other pull standing out more.
-double chance_named_of(double strength, double limit, const std::vector<double>& correlations) {
-  double chance = phi(strength - limit);
-  for (const double rho : correlations) chance -= phi(-strength * std::sqrt(0.5 * (1.0 - rho)));
-  return std::max(0.0, chance);
-}
-
-}  // namespace
-
 double Catches::chance_named(std::size_t position, double slip_m) const {
   const double share = redundancy(position);
   if (share == 0.0) return 0.0;
@@ -202,51 +167,7 @@ double Catches::smallest_named_m(std::size_t position) const {
   return high;
 }
 
-/// Deviation of a corner from the plan laid over the others.  With e = x - H(H'H)⁻¹H'x over all
-/// corners it is (I - h)⁻¹e_k, h the corner's block of the hat matrix.  About the corners' mean
-/// H'H is diagonal.
-std::vector<double> Catches::worst_sds() const {
-  const std::size_t n = corners_.size();
-  const base::Point mean = mean_of(corners_);
-  std::array<double, 3> norm{static_cast<double>(n), static_cast<double>(n), 0.0};
-  for (const base::Point& corner : corners_) norm[2] += base::dot(corner - mean, corner - mean);
-  base::Matrix tq(3, 2 * n);
-  std::array<std::array<double, 3>, 3> tqt{};
-  for (std::size_t p = 0; p < n; ++p) {
-    const auto rows = rigid_rows(corners_[p] - mean);
-    for (std::size_t d = 0; d < 2; ++d)
-      for (std::size_t t = 0; t < 3; ++t) {
-        const double weight = rows[d][t] / norm[t];
-        if (weight == 0.0) continue;
-        for (std::size_t c = 0; c < 2 * n; ++c) tq(t, c) += weight * q_(2 * p + d, c);
-      }
-  }
-  for (std::size_t p = 0; p < n; ++p) {
-    const auto rows = rigid_rows(corners_[p] - mean);
-    for (std::size_t d = 0; d < 2; ++d)
-      for (std::size_t t = 0; t < 3; ++t)
-        for (std::size_t u = 0; u < 3; ++u) tqt[t][u] += tq(t, 2 * p + d) * rows[d][u] / norm[u];
-  }
-  std::vector<double> result;
-  for (std::size_t p = 0; p < n; ++p) {
-    const auto rows = rigid_rows(corners_[p] - mean);
-    const auto element = [&](std::size_t a, std::size_t b, double& hat) {
-      double value = q_(2 * p + a, 2 * p + b);
-      hat = 0.0;
-      for (std::size_t t = 0; t < 3; ++t) {
-        value -= rows[a][t] * tq(t, 2 * p + b) + rows[b][t] * tq(t, 2 * p + a);
-        hat += rows[a][t] * rows[b][t] / norm[t];
-        for (std::size_t u = 0; u < 3; ++u) value += rows[a][t] * tqt[t][u] * rows[b][u];
-      }
-      return value;
-    };
-    Block hat{};
-    const Block e{element(0, 0, hat[0]), element(0, 1, hat[1]), element(1, 1, hat[2])};
-    const Block left{1.0 - hat[0], -hat[1], 1.0 - hat[2]};
-    result.push_back(major_sd(sandwiched(inverted(left), e)));
-  }
-  return result;
-}
+std::vector<double> Catches::worst_sds() const { return suspects::worst_sds(corners_, q_); }
 
 double smallest_shift_m(const Targets& targets, double worst_sd_m) {
   return targets.tolerance_m +

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bend.hpp"
 #include "slips.hpp"
 
 namespace stakewright::suspects {
@@ -213,7 +214,7 @@ std::vector<Cause> causes(const Arrangement& arrangement, const Hypothesis& hypo
 
 std::vector<double> effect(const adjustment::Network& network, const Arrangement& arrangement,
                            const Hypothesis& hypothesis) {
-  std::vector<base::Point> moved(network.points.size());
+  const std::vector<base::Point> moved = displacements(arrangement.ground(), hypothesis);
   std::vector<double> added(network.observations.size(), 0.0);
   const std::vector<Row>& rows = arrangement.model.rows;
   std::size_t column = 0;
@@ -221,7 +222,6 @@ std::vector<double> effect(const adjustment::Network& network, const Arrangement
     const Candidate& cause = arrangement.catalogue[index];
     const double size = hypothesis.sizes.mean[column];
     const double second = cause.dimensions == 2 ? hypothesis.sizes.mean[column + 1] : 0.0;
-    if (cause.what == Cause::What::stake) moved[cause.index] = {size, second};
     if (cause.what == Cause::What::reading) added[cause.index] += size;
     if (cause.what == Cause::What::rows) {
       added[cause.index] += size;

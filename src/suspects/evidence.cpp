@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "bend.hpp"
 #include "log_sum.hpp"
 
 namespace stakewright::suspects {
@@ -135,48 +136,6 @@ void fit(const Ground& ground, Hypothesis& hypothesis) {
                                         hypothesis.causes, hypothesis.parts, hypothesis.columns));
 }
 
-/// Displacement of every point under the hypothesis.
-std::vector<base::Point> displacements(const Ground& ground, const Hypothesis& hypothesis) {
-  std::vector<base::Point> moved(ground.model->points);
-  std::size_t column = 0;
-  for (const std::size_t index : hypothesis.causes) {
-    const Candidate& cause = candidate(ground, index);
-    if (cause.what == Cause::What::stake)
-      moved[cause.index] = {hypothesis.sizes.mean[column], hypothesis.sizes.mean[column + 1]};
-    column += cause.dimensions;
-  }
-  return moved;
-}
-
-/// What the straight-line model misses of the lengths when the stakes stand off so far.
-std::vector<std::pair<std::size_t, double>> bend(const Ground& ground,
-                                                 const std::vector<base::Point>& moved) {
-  std::vector<std::pair<std::size_t, double>> missed;
-  const auto& points = ground.network->points;
-  for (std::size_t i = 0; i < ground.model->rows.size(); ++i) {
-    const Row& row = ground.model->rows[i];
-    const base::Point step = moved[row.to] - moved[row.from];
-    if (step == base::Point{}) continue;
-    const double length = base::norm_m(points[row.to].planned - points[row.from].planned + step);
-    missed.emplace_back(i, length - row.planned_m - base::dot(row.along, step));
-  }
-  return missed;
-}
-
-/// Takes the bend out of the readings: y - c, and the likelihood ratio that c brings by itself.
-void apply_bend(const Ground& ground, Hypothesis& hypothesis,
-                const std::vector<std::pair<std::size_t, double>>& missed) {
-  const Model& model = *ground.model;
-  hypothesis.projection = model.projection;
-  hypothesis.bend_ratio = 0.0;
-  for (const auto& [i, c] : missed) {
-    for (std::size_t k = 0; k < model.columns(); ++k)
-      hypothesis.projection[k] -= model.gram(i, k) * c;
-    hypothesis.bend_ratio += 0.5 * c * (model.projection[i]);
-  }
-  for (const auto& [i, c] : missed) hypothesis.bend_ratio += 0.5 * c * hypothesis.projection[i];
-}
-
 void bend_to_rest(const Ground& ground, Hypothesis& hypothesis) {
   hypothesis.projection.clear();
   hypothesis.bend_ratio = 0.0;
@@ -187,7 +146,7 @@ void bend_to_rest(const Ground& ground, Hypothesis& hypothesis) {
   });
   if (straight) return;
   for (int turn = 0; turn < kMostBends; ++turn) {
-    apply_bend(ground, hypothesis, bend(ground, moved));
+    take_bend_out(ground, hypothesis, moved);
     fit(ground, hypothesis);
     const std::vector<base::Point> next = displacements(ground, hypothesis);
     double most = 0.0;

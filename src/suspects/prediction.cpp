@@ -2,6 +2,8 @@
 
 #include <vector>
 
+#include "bend.hpp"
+
 namespace stakewright::suspects {
 namespace {
 
@@ -43,17 +45,8 @@ std::vector<double> sensitivity(const Arrangement& arrangement, const Hypothesis
 
 /// What the straight line misses of the new length.
 double bend(const Arrangement& arrangement, const Hypothesis& hypothesis, const Row& row) {
-  base::Point step;
-  std::size_t column = 0;
-  for (const std::size_t index : hypothesis.causes) {
-    const Candidate& cause = arrangement.catalogue[index];
-    if (cause.what == Cause::What::stake) {
-      const base::Point moved{hypothesis.sizes.mean[column], hypothesis.sizes.mean[column + 1]};
-      if (cause.index == row.to) step = step + moved;
-      if (cause.index == row.from) step = step - moved;
-    }
-    column += cause.dimensions;
-  }
+  const std::vector<base::Point> moved = displacements(arrangement.ground(), hypothesis);
+  const base::Point step = moved[row.to] - moved[row.from];
   const auto& points = arrangement.network.points;
   return base::norm_m(points[row.to].planned - points[row.from].planned + step) - row.planned_m -
          base::dot(row.along, step);

@@ -1,0 +1,52 @@
+#include "bend.hpp"
+
+#include <utility>
+
+namespace stakewright::suspects {
+namespace {
+
+using Bend = std::vector<std::pair<std::size_t, double>>;  ///< reading, metres
+
+/// True length under the displacements, less the planned length and its straight-line change.
+Bend bend_of(const Ground& ground, const std::vector<base::Point>& moved) {
+  Bend bend;
+  const auto& points = ground.network->points;
+  for (std::size_t i = 0; i < ground.model->rows.size(); ++i) {
+    const Row& row = ground.model->rows[i];
+    const base::Point step = moved[row.to] - moved[row.from];
+    if (step == base::Point{}) continue;
+    const double length = base::norm_m(points[row.to].planned - points[row.from].planned + step);
+    bend.emplace_back(i, length - row.planned_m - base::dot(row.along, step));
+  }
+  return bend;
+}
+
+}  // namespace
+
+std::vector<base::Point> displacements(const Ground& ground, const Hypothesis& hypothesis) {
+  std::vector<base::Point> moved(ground.model->points);
+  std::size_t column = 0;
+  for (const std::size_t index : hypothesis.causes) {
+    const Candidate& cause = (*ground.catalogue)[index];
+    if (cause.what == Cause::What::stake)
+      moved[cause.index] = {hypothesis.sizes.mean[column], hypothesis.sizes.mean[column + 1]};
+    column += cause.dimensions;
+  }
+  return moved;
+}
+
+void take_bend_out(const Ground& ground, Hypothesis& hypothesis,
+                   const std::vector<base::Point>& moved) {
+  const Model& model = *ground.model;
+  const Bend bend = bend_of(ground, moved);
+  hypothesis.projection = model.projection;
+  for (const auto& [i, c] : bend)
+    for (std::size_t k = 0; k < model.columns(); ++k)
+      hypothesis.projection[k] -= model.gram(i, k) * c;
+  // c'Wy - c'Wc/2 = c'W(y + (y - c))/2.
+  hypothesis.bend_ratio = 0.0;
+  for (const auto& [i, c] : bend)
+    hypothesis.bend_ratio += 0.5 * c * (model.projection[i] + hypothesis.projection[i]);
+}
+
+}  // namespace stakewright::suspects
