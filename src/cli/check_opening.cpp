@@ -37,10 +37,12 @@ const char* instrument_word(const Telling& t, std::size_t observation) {
   return tape ? "tape" : "laser reading";
 }
 
+/// Labels of the corners so judged; a corner whose place is not known is told of with its tapes.
 std::vector<std::string> corners_with(const Telling& t, placement::Verdict verdict) {
   std::vector<std::string> labels;
   for (std::size_t i = 0; i < t.findings.placement->corners.size(); ++i) {
-    if (t.findings.placement->corners[i].verdict == verdict) labels.push_back(t.label(i));
+    const bool judged = t.findings.survey->measured[i];
+    if (judged && t.findings.placement->corners[i].verdict == verdict) labels.push_back(t.label(i));
   }
   return labels;
 }
@@ -68,8 +70,8 @@ void say_moves(Telling& t) {
                       tapes_words(t, move)));
   }
   if (moves.size() > kMostMovesTold) {
-    t.say(fmt::format("{} more to move: see the moves below.",
-                      counted(moves.size() - kMostMovesTold, "stake", "stakes")));
+    t.say(fmt::format("{} to move: see the moves below.",
+                      counted(moves.size() - kMostMovesTold, "more stake", "more stakes")));
   }
 }
 
@@ -96,8 +98,8 @@ void say_others(Telling& t) {
     return;
   }
   if (!in.empty()) {
-    t.say(fmt::format("{} {} in, {} of {} place.", joined(in), is_are(in), within,
-                      in.size() == 1 ? "its" : "their"));
+    t.say(fmt::format("{} {} in, {} of {}.", joined(in), is_are(in), within,
+                      in.size() == 1 ? "its place" : "their places"));
   }
   if (!open.empty()) {
     t.say(fmt::format("{} cannot be called in or out yet.", joined(open)));
@@ -105,7 +107,7 @@ void say_others(Telling& t) {
 }
 
 void say_corners(Telling& t) {
-  if (!t.findings.placement) return;
+  if (!t.findings.placement || !t.findings.survey) return;
   if (t.findings.verdict == check::Verdict::undecided) {
     const auto out = corners_with(t, placement::Verdict::out);
     if (out.empty()) t.say("No corner is shown to be out.");
@@ -167,8 +169,8 @@ void say_loose(Telling& t) {
 void say_suspect(Telling& t) {
   const auto& ranked = t.findings.suspects.ranked;
   if (ranked.empty() || ranked.front().causes.empty() || !t.findings.slips.excluded.empty()) return;
-  t.say(
-      fmt::format("Likeliest cause, {}: {}", percent(ranked.front().chance), ranked.front().words));
+  t.say(fmt::format("Likeliest cause ({}): {}", percent(ranked.front().chance),
+                    ranked.front().words));
 }
 
 void say_next(Telling& t) {

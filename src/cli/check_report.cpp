@@ -17,10 +17,6 @@ const std::string& label(const Findings& findings, std::size_t point) {
   return findings.network.points[point].label;
 }
 
-std::string fine(double length_m, Directions directions, const Shown& shown) {
-  return directed(length_m, directions, shown.units, Step::fine);
-}
-
 const char* word_of(placement::Verdict verdict) {
   switch (verdict) {
     case placement::Verdict::in:
@@ -39,9 +35,9 @@ Row corner_row(const Findings& findings, std::size_t i, const Shown& shown) {
     return {label(findings, i), "not fixed", "", "", "", "", word_of(corner.verdict)};
   }
   return {label(findings, i),
-          fine(corner.outward_m, kOutward, shown),
-          fine(corner.sideways_m, kSideways, shown),
-          text_from_small_length(corner.off_m, shown.units),
+          directed(corner.outward_m, kOutward, shown.units, Step::tape),
+          directed(corner.sideways_m, kSideways, shown.units, Step::tape),
+          text_from_length(corner.off_m, shown.units),
           text_from_small_length(corner.ellipse.major_m, shown.units),
           percent(corner.chance_in),
           word_of(corner.verdict)};
@@ -69,8 +65,7 @@ std::string placement_line(const Findings& findings) {
   std::vector<std::string> kept;
   for (const std::size_t i : findings.placement->kept) kept.push_back(label(findings, i));
   std::string text = fmt::format("The plan is laid on {}, for the fewest moves.", joined(kept));
-  const auto& alternatives = findings.placement->alternatives;
-  for (const auto& other : alternatives) {
+  for (const auto& other : findings.placement->alternatives) {
     std::vector<std::string> names;
     for (const std::size_t i : other) names.push_back(label(findings, i));
     text += fmt::format(" As many stakes stay if it is laid on {}.", joined(names));
@@ -93,17 +88,16 @@ std::string moves_section(const Findings& findings, const Shown& shown) {
     row.push_back(percent(move.predicted_chance_in));
     rows.push_back(std::move(row));
   }
-  return heading("Moves, in working order", shown.emphasis) +
-         table({{"stake"},
-                {"move", Align::right},
-                {"and", Align::right},
-                {"hold at"},
-                {"pull", Align::right},
-                {"hold at"},
-                {"pull", Align::right},
-                {"tapes cross at", Align::right},
-                {"chance in after", Align::right}},
-               rows, shown.emphasis);
+  return heading("Moves, in working order", shown.emphasis) + table({{"stake"},
+                                                                     {"move", Align::right},
+                                                                     {"and", Align::right},
+                                                                     {"hold at"},
+                                                                     {"pull", Align::right},
+                                                                     {"hold at"},
+                                                                     {"pull", Align::right},
+                                                                     {"crossing", Align::right},
+                                                                     {"then in", Align::right}},
+                                                                    rows, shown.emphasis);
 }
 
 Row reading_row(const Findings& findings, std::size_t i, const Shown& shown) {
@@ -114,7 +108,7 @@ Row reading_row(const Findings& findings, std::size_t i, const Shown& shown) {
           findings.network.instruments[seen.instrument].name,
           text_from_length(seen.read_m, shown.units),
           text_from_length(out.adjusted_m, shown.units),
-          fine(-out.residual_m, {"long", "short"}, shown),
+          directed(-out.residual_m, {"long", "short"}, shown.units, Step::fine),
           fmt::format("{:.1f}", std::abs(out.standardized)),
           catches ? text_from_length(out.smallest_catch_m, shown.units) : "none",
           out.excluded ? "left out" : ""};
@@ -130,7 +124,7 @@ std::string readings_section(const Findings& findings, const Shown& shown) {
                                                       {"read", Align::right},
                                                       {"adjusted", Align::right},
                                                       {"reads", Align::right},
-                                                      {"in its own spreads", Align::right},
+                                                      {"in own spreads", Align::right},
                                                       {"smallest slip seen", Align::right},
                                                       {""}},
                                                      rows, shown.emphasis);
@@ -168,10 +162,10 @@ std::string comparison_section(const Findings& findings, const Shown& shown) {
     if (!findings.survey->measured[i]) continue;
     const auto& corner = findings.least_squares->corners[i];
     rows.push_back({label(findings, i),
-                    text_from_small_length(findings.placement->corners[i].off_m, shown.units),
-                    text_from_small_length(corner.off_m, shown.units),
-                    fine(corner.outward_m, kOutward, shown),
-                    fine(corner.sideways_m, kSideways, shown)});
+                    text_from_length(findings.placement->corners[i].off_m, shown.units),
+                    text_from_length(corner.off_m, shown.units),
+                    directed(corner.outward_m, kOutward, shown.units, Step::tape),
+                    directed(corner.sideways_m, kSideways, shown.units, Step::tape)});
   }
   return heading(
              "For comparison only: least squares over all corners smears one bad corner over "

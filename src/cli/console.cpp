@@ -20,7 +20,10 @@ bool is_set(const char* name) {
 
 }  // namespace
 
-void outlive_closed_pipes() { std::signal(SIGPIPE, SIG_IGN); }
+void outlive_failed_writes() {
+  std::signal(SIGPIPE, SIG_IGN);
+  std::signal(SIGXFSZ, SIG_IGN);
+}
 
 Emphasis emphasis_for_stdout() {
   const char* terminal = std::getenv("TERM");
@@ -42,7 +45,14 @@ void print(std::string_view text) {
   }
 }
 
-void remark(std::string_view text) { std::fputs(paragraph(text).c_str(), stderr); }
+void remark(std::string_view text) {
+  std::string sentence(text);
+  if (!sentence.empty() && sentence.front() >= 'a' && sentence.front() <= 'z') {
+    sentence.front() = static_cast<char>(sentence.front() - 'a' + 'A');
+  }
+  if (!sentence.ends_with('.')) sentence += '.';
+  std::fputs(paragraph(sentence).c_str(), stderr);
+}
 
 void complain(std::string_view text) {
   std::fputs(("stakewright: " + plain(text) + '\n').c_str(), stderr);

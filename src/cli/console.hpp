@@ -15,8 +15,9 @@ inline constexpr int kOutOfTolerance = 1;
 inline constexpr int kBadInput = 2;
 inline constexpr int kCannotTell = 3;
 
-/// A pipe whose reader has gone away must not end the program with a signal.
-void outlive_closed_pipes();
+/// A pipe whose reader has gone away, or a file that may grow no further, must not end the
+/// program with a signal: the failed write is told instead.
+void outlive_failed_writes();
 
 /// Bold headings only when stdout is a terminal that knows them and NO_COLOR is not set.
 Emphasis emphasis_for_stdout();
@@ -26,7 +27,7 @@ Emphasis emphasis_for_stdout();
 /// Throws InputError when stdout cannot be written (disk full, closed).
 void print(std::string_view text);
 
-/// One line on stderr, wrapped.
+/// A sentence on stderr, wrapped; it opens with a capital and ends with a full stop.
 void remark(std::string_view text);
 
 /// `stakewright: …` on stderr.

@@ -38,14 +38,22 @@ std::string plan_section(const layout::Plan& plan, const Shown& shown) {
          table({{""}, {"", Align::right}}, rows, shown.emphasis);
 }
 
+std::string right_left(base::Point at, base::Units units) {
+  return directed(at.x_m, {"right", "left"}, units, Step::tape);
+}
+
+std::string forward_back(base::Point at, base::Units units) {
+  return directed(at.y_m, {"forward", "back"}, units, Step::tape);
+}
+
 std::string stakes_section(const layout::Plan& plan, const std::vector<layout::Stake>& stakes,
                            const Shown& shown) {
   std::vector<Row> rows;
   for (const auto& stake : stakes) {
     const base::Point from_centre = stake.at - plan.centre;
     const bool centre = stake.label == layout::kCentreLabel;
-    rows.push_back({stake.label, directed(stake.at.x_m, {"right", "left"}, shown.units, Step::tape),
-                    directed(stake.at.y_m, {"forward", "back"}, shown.units, Step::tape),
+    rows.push_back({stake.label, right_left(stake.at, shown.units),
+                    forward_back(stake.at, shown.units),
                     centre ? "" : text_from_length(base::norm_m(from_centre), shown.units),
                     centre ? "" : base::text_from_bearing(base::bearing_rad(from_centre)),
                     centre ? "centre pin" : ""});
@@ -131,32 +139,33 @@ std::string lines_section(const std::vector<layout::LineFigures>& lines, const S
                rows, shown.emphasis);
 }
 
-std::string place(base::Point at, base::Units units) {
-  return directed(at.x_m, {"right", "left"}, units, Step::tape) + ", " +
-         directed(at.y_m, {"forward", "back"}, units, Step::tape);
-}
-
+/// Every side of a regular polygon has the same string.
 std::string strings_section(const std::vector<layout::String>& strings, const Shown& shown) {
   std::vector<Row> rows;
   for (const auto& string : strings) {
-    rows.push_back({string.side, text_from_length(string.setback_m, shown.units),
-                    text_from_length(string.length_m, shown.units),
-                    place(string.nail_before, shown.units), place(string.nail_after, shown.units)});
+    rows.push_back({string.side, right_left(string.nail_before, shown.units),
+                    forward_back(string.nail_before, shown.units),
+                    right_left(string.nail_after, shown.units),
+                    forward_back(string.nail_after, shown.units)});
   }
-  return heading("Strings over the sides, nail to nail on batter boards", shown.emphasis) +
-         table({{"side"},
-                {"corner to nail", Align::right},
-                {"nail to nail", Align::right},
-                {"first nail"},
-                {"second nail"}},
-               rows, shown.emphasis);
+  const std::string title = fmt::format(
+      "Strings over the sides: nails on batter boards {} past each corner, {} nail to nail",
+      text_from_length(strings.front().setback_m, shown.units),
+      text_from_length(strings.front().length_m, shown.units));
+  return heading(title, shown.emphasis) + table({{"side"},
+                                                 {"first nail", Align::right},
+                                                 {"", Align::right},
+                                                 {"second nail", Align::right},
+                                                 {"", Align::right}},
+                                                rows, shown.emphasis);
 }
 
 std::string clearance_words(const layout::Clearance& clearance, base::Units units) {
   if (!clearance.crosses) return "clear";
   std::string words = "past it by " + text_from_length(clearance.beyond_m, units);
   for (std::size_t i = 0; i < clearance.crossings.size(); ++i) {
-    words += (i == 0 ? "; meets it at " : "; at ") + place(clearance.crossings[i], units);
+    words += (i == 0 ? "; meets it at " : "; at ") + right_left(clearance.crossings[i], units) +
+             ", " + forward_back(clearance.crossings[i], units);
   }
   return words;
 }
@@ -183,7 +192,7 @@ std::string layout_report(const job::Job& job, const job::LayoutResult& result,
   text += '\n' + swings_section(result.order, shown);
   text += '\n' + tapes_section(job.plan, result.tapes, shown);
   if (!result.lines.empty()) text += '\n' + lines_section(result.lines, shown);
-  text += '\n' + strings_section(result.strings, shown);
+  if (!result.strings.empty()) text += '\n' + strings_section(result.strings, shown);
   if (!result.clearances.empty()) text += '\n' + clearances_section(result.clearances, shown);
   text += '\n' + paragraph(
                      "Before a stake is driven: have buried services located, and keep a steel "

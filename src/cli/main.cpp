@@ -8,7 +8,7 @@
 
 int main(int argc, char** argv) {
   using namespace stakewright;
-  cli::outlive_closed_pipes();
+  cli::outlive_failed_writes();
   try {
     const auto asked = cli::options_from(argc, argv);
     if (const auto* text = std::get_if<cli::Text>(&asked)) {

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "findings_json.hpp"
 #include "json.hpp"
 #include "stakewright/job/results.hpp"
 
@@ -10,16 +11,6 @@ namespace stakewright::job {
 namespace {
 
 using check::Findings;
-
-const std::string& label(const Findings& findings, std::size_t point_index) {
-  return findings.network.points[point_index].label;
-}
-
-std::vector<std::string> labels(const Findings& findings, const std::vector<std::size_t>& list) {
-  std::vector<std::string> result;
-  for (const std::size_t index : list) result.push_back(label(findings, index));
-  return result;
-}
 
 const char* word_of(check::Verdict verdict) {
   switch (verdict) {
@@ -59,15 +50,6 @@ const char* word_of(adjustment::Status status) {
       return "did not settle";
   }
   return "";
-}
-
-Json tape_json(const Findings& findings, std::size_t from, std::size_t to) {
-  return {{"from", label(findings, from)}, {"to", label(findings, to)}};
-}
-
-Json observed_pair(const Findings& findings, std::size_t observation) {
-  const auto& seen = findings.network.observations[observation];
-  return tape_json(findings, seen.from, seen.to);
 }
 
 Json instruments_json(const Findings& findings) {
@@ -117,7 +99,8 @@ Json placement_json(const Findings& findings) {
           {"y", number(placement.rigid.y_m)},
           {"turn", number(placement.rigid.turn_rad)},
           {"kept", labels(findings, placement.kept)},
-          {"alternatives", alternatives}};
+          {"alternatives", alternatives},
+          {"proven", placement.proven}};
 }
 
 /// A corner whose place is not known has its label and verdict; its figures are null.
@@ -190,77 +173,9 @@ Json readings_json(const Findings& findings) {
                     {"standardized", number(out.standardized)},
                     {"redundancy", number(out.redundancy)},
                     {"smallest_catch", number(out.smallest_catch_m)},
-                    {"excluded", out.excluded}});
+                    {"excluded", out.excluded},
+                    {"used", out.used}});
   }
-  return list;
-}
-
-Json reading_cause(const Findings& findings, const suspects::Cause& cause) {
-  Json json = {{"what", "reading"}};
-  json.update(observed_pair(findings, cause.index));
-  json["size"] = number(cause.size);
-  json["slip"] = cause.slip.empty() ? Json(nullptr) : Json(cause.slip);
-  return json;
-}
-
-Json instrument_cause(const Findings& findings, const suspects::Cause& cause, const char* key) {
-  return {{"what", "instrument"},
-          {"name", findings.network.instruments[cause.index].name},
-          {key, number(cause.size)}};
-}
-
-Json stake_cause(const Findings& findings, const suspects::Cause& cause) {
-  return {{"what", "stake"},
-          {"label", label(findings, cause.index)},
-          {"outward", number(cause.outward_m)},
-          {"sideways", number(cause.sideways_m)}};
-}
-
-/// A tape pulled to another stake than the one written down.
-Json wrong_stake_cause(const Findings& findings, const suspects::Cause& cause) {
-  Json json = {{"what", "wrong_stake"}};
-  json.update(observed_pair(findings, cause.index));
-  json["pulled_to"] = label(findings, cause.other.value_or(cause.index));
-  return json;
-}
-
-Json cause_json(const Findings& findings, const suspects::Cause& cause) {
-  using What = suspects::Cause::What;
-  const std::size_t other = cause.other.value_or(cause.index);
-  switch (cause.what) {
-    case What::reading:
-      return reading_cause(findings, cause);
-    case What::stake:
-      return stake_cause(findings, cause);
-    case What::instrument_zero:
-      return instrument_cause(findings, cause, "zero");
-    case What::instrument_scale:
-      return instrument_cause(findings, cause, "scale");
-    case What::labels:
-      return {{"what", "labels"}, {"labels", labels(findings, {cause.index, other})}};
-    case What::rows:
-      return {{"what", "rows"},
-              {"rows", {observed_pair(findings, cause.index), observed_pair(findings, other)}}};
-    case What::wrong_stake:
-      return wrong_stake_cause(findings, cause);
-  }
-  return nullptr;
-}
-
-Json suspects_json(const Findings& findings) {
-  Json list = Json::array();
-  for (const auto& explanation : findings.suspects.ranked) {
-    Json causes = Json::array();
-    for (const auto& cause : explanation.causes) causes.push_back(cause_json(findings, cause));
-    list.push_back({{"chance", number(explanation.chance)},
-                    {"causes", causes},
-                    {"words", explanation.words},
-                    {"alike", explanation.alike}});
-  }
-  list.push_back({{"chance", number(findings.suspects.rest)},
-                  {"causes", nullptr},
-                  {"words", "something else"},
-                  {"alike", Json::array()}});
   return list;
 }
 
@@ -287,7 +202,9 @@ Json tape_next_json(const Findings& findings) {
   for (const auto& next : findings.tape_next) {
     Json entry = tape_json(findings, next.from, next.to);
     entry["repeat"] = next.repeat;
+    entry["another_tape"] = next.another_tape;
     entry["settles"] = number(next.settles);
+    entry["pulls_until_clear"] = number(next.pulls_until_clear);
     entry["why"] = next.why;
     list.push_back(entry);
   }
@@ -304,6 +221,7 @@ std::string check_json(const Job& job, const check::Findings& findings) {
   json["corners"] = corners_json(findings);
   json["readings"] = readings_json(findings);
   json["suspects"] = suspects_json(findings);
+  json["of_another_job"] = findings.suspects.of_another_job;
   json["moves"] = moves_json(findings);
   json["tape_next"] = tape_next_json(findings);
   json["least_squares"] = least_squares_json(findings);

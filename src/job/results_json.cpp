@@ -1,4 +1,4 @@
-// The results of `layout`, `carry` and the writing commands as JSON.
+// The results of `layout` and of the writing commands as JSON, and what all results share.
 // Keys, units and meaning: docs/results.md.
 #include "json.hpp"
 #include "stakewright/job/results.hpp"
@@ -91,61 +91,6 @@ Json clearances_json(const std::vector<layout::Clearance>& clearances) {
   return list;
 }
 
-const char* word_of(roof::Fit fit) { return fit == roof::Fit::pattern ? "pattern" : "own"; }
-
-/// `found`, `difference` and `uncertainty` are there only with readings, and `cut` with them.
-void add_figure(Json& to, const roof::Figure& figure) {
-  to["planned"] = number(figure.planned);
-  if (figure.found) to["found"] = number(*figure.found);
-  if (figure.difference) to["difference"] = number(*figure.difference);
-  if (figure.uncertainty) to["uncertainty"] = number(*figure.uncertainty);
-}
-
-Json parts_json(const std::vector<roof::Part>& parts) {
-  Json list = Json::array();
-  for (const auto& part : parts) {
-    Json entry = {{"part", roof::name_of(part.kind)}, {"at", part.at}};
-    add_figure(entry, part.line);
-    entry["shortening"] = number(part.shortening_m);
-    entry["tail"] = number(part.tail_m);
-    entry["overall"] = number(part.overall_m);
-    entry["heel"] = number(part.heel_m);
-    entry["notch"] = number(part.notch_m);
-    entry["drop"] = number(part.drop_m);
-    entry["from_corner"] = number(part.from_corner_m);
-    if (part.line.found) entry["cut"] = word_of(part.fit);
-    list.push_back(entry);
-  }
-  return list;
-}
-
-Json cuts_json(const std::vector<roof::Cut>& cuts) {
-  Json list = Json::array();
-  for (const auto& cut : cuts) {
-    Json entry = {{"part", roof::name_of(cut.part)}, {"at", cut.at}, {"name", cut.name}};
-    add_figure(entry, cut.angle);
-    if (cut.angle.found) entry["cut"] = word_of(cut.fit);
-    entry["setting"] = {{"square", number(cut.setting.square)},
-                        {"mitre", number(cut.setting.mitre_rad)},
-                        {"bevel", number(cut.setting.bevel_rad)},
-                        {"past_tilt", cut.setting.past_tilt}};
-    list.push_back(entry);
-  }
-  return list;
-}
-
-Json eaves_json(const std::vector<roof::EaveSide>& eaves) {
-  Json list = Json::array();
-  for (const auto& eave : eaves) {
-    Json overhang = Json::object();
-    Json drop = Json::object();
-    add_figure(overhang, eave.overhang);
-    add_figure(drop, eave.drop);
-    list.push_back({{"at", eave.at}, {"overhang", overhang}, {"drop", drop}});
-  }
-  return list;
-}
-
 }  // namespace
 
 std::string version() { return STAKEWRIGHT_VERSION; }
@@ -174,18 +119,6 @@ std::string layout_json(const Job& job, const LayoutResult& result) {
   json["strings"] = strings_json(result.strings);
   json["clearances"] = clearances_json(result.clearances);
   json["remarks"] = result.order.remarks;
-  return text_of_json(json);
-}
-
-std::string carry_json(const Job& job, const roof::Carry& carry) {
-  Json json = opened("carry", job.title);
-  json["apex"] = {{"x", number(carry.apex.at.x_m)},
-                  {"y", number(carry.apex.at.y_m)},
-                  {"height", number(carry.apex.height_m)}};
-  json["parts"] = parts_json(carry.parts);
-  json["cuts"] = cuts_json(carry.cuts);
-  json["eaves"] = eaves_json(carry.eaves);
-  json["remarks"] = carry.remarks;
   return text_of_json(json);
 }
 

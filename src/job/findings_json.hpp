@@ -1,0 +1,36 @@
+// The findings of a check as JSON: names of what the network numbers, and the
+// suspects, whose causes take a source of their own.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "json.hpp"
+#include "stakewright/check/check.hpp"
+
+namespace stakewright::job {
+
+inline const std::string& label(const check::Findings& findings, std::size_t point_index) {
+  return findings.network.points[point_index].label;
+}
+
+inline std::vector<std::string> labels(const check::Findings& findings,
+                                       const std::vector<std::size_t>& list) {
+  std::vector<std::string> result;
+  for (const std::size_t index : list) result.push_back(label(findings, index));
+  return result;
+}
+
+inline Json tape_json(const check::Findings& findings, std::size_t from, std::size_t to) {
+  return {{"from", label(findings, from)}, {"to", label(findings, to)}};
+}
+
+inline Json observed_pair(const check::Findings& findings, std::size_t observation) {
+  const auto& seen = findings.network.observations[observation];
+  return tape_json(findings, seen.from, seen.to);
+}
+
+/// Explanations, likeliest first, and last what is left for all others.
+Json suspects_json(const check::Findings& findings);
+
+}  // namespace stakewright::job

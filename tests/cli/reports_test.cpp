@@ -1,0 +1,236 @@
+#include "reports.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <limits>
+#include <sstream>
+
+#include "hexagon_findings.hpp"
+
+namespace stakewright::cli {
+namespace {
+
+using base::Units;
+using testing::AllOf;
+using testing::ContainsRegex;
+using testing::HasSubstr;
+using testing::Not;
+using tests::hexagon_d_out;
+using tests::hexagon_job;
+using tests::kFoot_m;
+using tests::kInch_m;
+
+constexpr Shown kFeet{Units::feet_inches, Emphasis::off};
+constexpr Shown kMillimetres{Units::millimetres, Emphasis::off};
+
+void expect_within_width(const std::string& report) {
+  std::istringstream in(report);
+  for (std::string line; std::getline(in, line);) {
+    EXPECT_LE(display_width(line), kReportWidth) << line;
+  }
+}
+
+TEST(CheckReport, OpensWithTheJobAndThenWhatToDo) {
+  const std::string report = check_report(hexagon_job(), hexagon_d_out(), kFeet);
+  EXPECT_TRUE(report.starts_with("Larch Hollow\n\nStake D is 7/8\" outward")) << report;
+}
+
+TEST(CheckReport, GivesEachCornerItsDeviationInWords) {
+  const std::string report = check_report(hexagon_job(), hexagon_d_out(), kFeet);
+  EXPECT_THAT(report, ContainsRegex("D +7/8\" outward +1/8\" clockwise .* under 1 % +OUT"));
+  EXPECT_THAT(report, ContainsRegex("A +0\" +0\" .* over 99 % +in"));
+}
+
+TEST(CheckReport, GivesEachMoveItsTwoTapes) {
+  EXPECT_THAT(check_report(hexagon_job(), hexagon_d_out(), kFeet),
+              ContainsRegex("D +7/8\" inward +1/8\" anticlockwise +B +13' 10-1/4\" +F +16' 0\" "
+                            "+57\\.30° +over 99 %"));
+}
+
+TEST(CheckReport, SaysWhichReadingWasLeftOutAndHowItReads) {
+  EXPECT_THAT(check_report(hexagon_job(), hexagon_d_out(), kFeet),
+              ContainsRegex("A–C +steel .*1' 0\" long .*left out"));
+}
+
+TEST(CheckReport, SaysThatNoSlipIsSeenWhereNothingChecksAReading) {
+  auto findings = hexagon_d_out();
+  findings.used.readings_out[1].smallest_catch_m = std::numeric_limits<double>::infinity();
+  EXPECT_THAT(check_report(hexagon_job(), findings, kFeet), ContainsRegex("B–D +steel .* none"));
+}
+
+TEST(CheckReport, ListsWhatTheNumbersMayMeanWithTheRestLast) {
+  const std::string report = check_report(hexagon_job(), hexagon_d_out(), kFeet);
+  EXPECT_THAT(report, ContainsRegex("1 +96 % +the tape A–C is misread\n"));
+  EXPECT_THAT(report, ContainsRegex(" +3 % +something else\n"));
+}
+
+TEST(CheckReport, SaysWhichCausesTheNumbersCannotTellApart) {
+  auto findings = hexagon_d_out();
+  findings.suspects.ranked[0].alike = {1};
+  EXPECT_THAT(check_report(hexagon_job(), findings, kFeet),
+              HasSubstr("the tape A–C is misread (the numbers cannot tell this from 2)"));
+}
+
+TEST(CheckReport, MarksACornerWhosePlaceIsNotKnown) {
+  auto findings = hexagon_d_out();
+  findings.survey->measured[2] = false;
+  findings.placement->corners[2] = {};
+  EXPECT_THAT(check_report(hexagon_job(), findings, kFeet),
+              ContainsRegex("C +not fixed +cannot tell"));
+}
+
+TEST(CheckReport, IsAsNarrowAsATerminal) {
+  expect_within_width(check_report(hexagon_job(), hexagon_d_out(), kFeet));
+  expect_within_width(check_report(hexagon_job(), hexagon_d_out(), kMillimetres));
+}
+
+TEST(CheckReport, StandsWithoutAnyPlace) {
+  check::Findings findings;
+  EXPECT_THAT(check_report(hexagon_job(), findings, kFeet),
+              HasSubstr("There are no readings to judge by."));
+}
+
+TEST(CheckReport, RemindsOfTheTapeAndOfTheLocalCode) {
+  EXPECT_THAT(check_report(hexagon_job(), hexagon_d_out(), kFeet),
+              AllOf(HasSubstr("known length"), HasSubstr("local code")));
+}
+
+job::LayoutResult layout_by_hand() {
+  job::LayoutResult result;
+  result.stakes = {{"A", {-1.5, 2.6}}, {"O", {0.0, 0.0}}};
+  result.tapes = {{"A", "B", 1, 3.0}, {"B", "C", 1, 3.0}, {"A", "D", 3, 6.0}, {"O", "A", 0, 3.0}};
+  result.order.given = {"O", "A"};
+  layout::Swing swing;
+  swing.stake = "B";
+  swing.from = {layout::Hold{"O", 3.0}, layout::Hold{"A", 3.0}};
+  swing.crossing_rad = 1.0471975511965976;  // a sixth of a turn
+  swing.sd_m = 0.0012;
+  result.order.swings = {swing};
+  result.lines = {{"dig", 0.6, 3.7, 3.7, 35.0, {}}, {"post face", -0.05, 2.9, 2.9, 20.0, {}}};
+  result.strings = {{"A-B", {-3.0, 2.6}, {3.0, 2.6}, 1.5, 6.0}};
+  result.clearances = {{"dig", "fence", 1.0, false, 0.0, {}},
+                       {"roof", "fence", 0.0, true, 0.25, {{4.0, -1.0}}}};
+  return result;
+}
+
+TEST(LayoutReport, ListsSwingsInWorkingOrder) {
+  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimetres),
+              AllOf(HasSubstr("standing before the first: O and A"),
+                    ContainsRegex("1 +B +O +3000 mm +A +3000 mm +60\\.00° +1\\.2 mm")));
+}
+
+TEST(LayoutReport, NamesEachCheckLengthOnceWithItsPulls) {
+  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimetres),
+              AllOf(ContainsRegex("side +3000 mm +A–B, B–C\n"),
+                    ContainsRegex("diagonal across, over 3 sides +6000 mm +A–D\n"),
+                    ContainsRegex("corner radius +3000 mm +O–A\n")));
+}
+
+TEST(LayoutReport, GivesPlacesInWordsNotSigns) {
+  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimetres),
+              AllOf(ContainsRegex("A +1500 mm left +2600 mm forward +3002 mm +330\\.0°"),
+                    ContainsRegex("post face +50 mm in"), ContainsRegex("dig +600 mm out")));
+}
+
+TEST(LayoutReport, SaysWhereALineCrossesAnOutline) {
+  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimetres),
+              AllOf(ContainsRegex("dig +fence +1000 mm +clear\n"),
+                    HasSubstr("past it by 250 mm; meets it at 4000 mm right, 1000 mm back")));
+}
+
+// Regular hexagon with corner radius 3 m: side 3 m, perimeter 18 m, across corners 6 m (Euclid
+// IV.15); flats 2·3·cos 30° = 5.196 m; area 3·√3/2·9 = 23.38 m².
+TEST(LayoutReport, GivesThePlanItsFigures) {
+  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimetres),
+              AllOf(ContainsRegex("side +3000 mm"), ContainsRegex("across flats +5196 mm"),
+                    ContainsRegex("across corners +6000 mm"), ContainsRegex("perimeter +18000 mm"),
+                    ContainsRegex("floor area +23\\.38 m"),
+                    ContainsRegex("angle between sides +120\\.00°")));
+}
+
+TEST(LayoutReport, WarnsBeforeTheFirstStake) {
+  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kFeet),
+              AllOf(HasSubstr("buried services"), HasSubstr("power lines")));
+}
+
+roof::Part hip(const std::string& at, double planned_m) {
+  roof::Part part;
+  part.at = at;
+  part.line.planned = planned_m;
+  part.overall_m = planned_m;
+  return part;
+}
+
+roof::Cut plumb(const std::string& at, double angle_rad) {
+  roof::Cut cut;
+  cut.at = at;
+  cut.name = "plumb";
+  cut.angle.planned = angle_rad;
+  cut.setting.square = 8.0 / 12.0;
+  return cut;
+}
+
+roof::Carry planned_carry() {
+  roof::Carry carry;
+  carry.apex.height_m = 5 * kFoot_m + 4 * kInch_m;
+  carry.parts = {hip("A", 3.0), hip("B", 3.0), hip("C", 3.0)};
+  carry.cuts = {plumb("A", 0.588), plumb("B", 0.588), plumb("C", 0.588)};
+  return carry;
+}
+
+void find(roof::Figure& figure, double difference, double uncertainty) {
+  figure.found = figure.planned + difference;
+  figure.difference = difference;
+  figure.uncertainty = uncertainty;
+}
+
+roof::Carry found_carry() {
+  roof::Carry carry = planned_carry();
+  for (auto& part : carry.parts) find(part.line, 0.0, 0.25 * kInch_m / 8);
+  find(carry.parts[2].line, -0.1875 * kInch_m, 0.25 * kInch_m / 8);
+  carry.parts[2].fit = roof::Fit::own;
+  for (auto& cut : carry.cuts) find(cut.angle, 0.0, 0.0005);
+  return carry;
+}
+
+TEST(CarryReport, TellsAlikePiecesOnceWhenOnlyPlanned) {
+  const std::string report = carry_report(hexagon_job(), planned_carry(), kFeet);
+  EXPECT_THAT(report, HasSubstr("The peak stands 5' 4\" above the plate."));
+  EXPECT_THAT(report, ContainsRegex("hip +all 3 +9' 10-1/8\""));
+  EXPECT_THAT(report, ContainsRegex("hip plumb +all 3 +33\\.69° +8\" on 12\""));
+  EXPECT_THAT(report, Not(HasSubstr("found")));
+}
+
+TEST(CarryReport, PutsASquaresFiguresOnAMetricArmToo) {
+  // 250 · 8/12 = 166.7
+  EXPECT_THAT(carry_report(hexagon_job(), planned_carry(), kMillimetres),
+              HasSubstr("167 mm on 250 mm"));
+}
+
+TEST(CarryReport, TurnsTheSquareOverPastFortyFiveDegrees) {
+  auto carry = planned_carry();
+  for (auto& cut : carry.cuts) cut.setting.square = 2.0;
+  EXPECT_THAT(carry_report(hexagon_job(), carry, kFeet), HasSubstr("12\" on 6\""));
+}
+
+TEST(CarryReport, SetsThePieceThatNeedsItsOwnCutApart) {
+  const std::string report = carry_report(hexagon_job(), found_carry(), kFeet);
+  EXPECT_THAT(report,
+              ContainsRegex("hip +C +9' 10-1/8\" +9' 9-15/16\" +3/16\" shorter +1/32\" +OWN CUT"));
+  EXPECT_THAT(report, ContainsRegex("hip +A, B +9' 10-1/8\" +9' 10-1/8\" +0\" +1/32\" +pattern"));
+}
+
+TEST(CarryReport, DefersToTheLocalCodeAndADesigner) {
+  EXPECT_THAT(
+      carry_report(hexagon_job(), planned_carry(), kFeet),
+      AllOf(HasSubstr("local code"), HasSubstr("licensed designer"), HasSubstr("fall protection")));
+}
+
+TEST(CarryReport, IsAsNarrowAsATerminal) {
+  expect_within_width(carry_report(hexagon_job(), found_carry(), kFeet));
+  expect_within_width(carry_report(hexagon_job(), planned_carry(), kMillimetres));
+}
+
+}  // namespace
+}  // namespace stakewright::cli

@@ -1,0 +1,62 @@
+#include "words.hpp"
+
+#include <gtest/gtest.h>
+
+#include <limits>
+
+namespace stakewright::cli {
+namespace {
+
+using base::Units;
+
+constexpr double kInch_m = 0.0254;
+
+TEST(Directed, SaysTheSignInWords) {
+  EXPECT_EQ(directed(0.875 * kInch_m, kOutward, Units::feet_inches, Step::tape), "7/8\" outward");
+  EXPECT_EQ(directed(-0.875 * kInch_m, kOutward, Units::feet_inches, Step::tape), "7/8\" inward");
+  EXPECT_EQ(directed(-0.0032, kSideways, Units::millimetres, Step::fine), "3.2 mm anticlockwise");
+  EXPECT_EQ(directed(0.012, kSideways, Units::metres, Step::tape), "0.012 m clockwise");
+}
+
+TEST(Directed, HasNoDirectionWhereItRoundsToNothing) {
+  EXPECT_EQ(directed(0.01 * kInch_m, kOutward, Units::feet_inches, Step::tape), "0\"");
+  EXPECT_EQ(directed(-0.00001, kOutward, Units::millimetres, Step::fine), "0.0 mm");
+  EXPECT_EQ(directed(-0.0, kOutward, Units::feet_inches, Step::tape), "0\"");
+}
+
+TEST(Directed, HasNoDirectionWithoutAFigure) {
+  EXPECT_EQ(directed(std::numeric_limits<double>::quiet_NaN(), kOutward, Units::metres, Step::tape),
+            "-");
+}
+
+TEST(OffWords, LeaveOutWhatRoundsToNothing) {
+  const double inch = kInch_m;
+  EXPECT_EQ(off_words(0.875 * inch, 0.125 * inch, Units::feet_inches),
+            "7/8\" outward and 1/8\" clockwise");
+  EXPECT_EQ(off_words(0.875 * inch, 0.001 * inch, Units::feet_inches), "7/8\" outward");
+  EXPECT_EQ(off_words(0.0, -0.125 * inch, Units::feet_inches), "1/8\" anticlockwise");
+  EXPECT_EQ(off_words(0.0, 0.0, Units::feet_inches), "in place");
+}
+
+TEST(Percent, NeverClaimsCertainty) {
+  EXPECT_EQ(percent(0.973), "97 %");
+  EXPECT_EQ(percent(0.999), "over 99 %");
+  EXPECT_EQ(percent(1.0), "over 99 %");
+  EXPECT_EQ(percent(0.0), "under 1 %");
+  EXPECT_EQ(percent(0.5), "50 %");
+}
+
+TEST(Joined, ReadsAsASentenceDoes) {
+  EXPECT_EQ(joined({}), "");
+  EXPECT_EQ(joined({"A"}), "A");
+  EXPECT_EQ(joined({"A", "B"}), "A and B");
+  EXPECT_EQ(joined({"A", "B", "C"}), "A, B and C");
+}
+
+TEST(Counted, KnowsOneFromMany) {
+  EXPECT_EQ(counted(1, "corner", "corners"), "1 corner");
+  EXPECT_EQ(counted(0, "corner", "corners"), "0 corners");
+}
+
+}  // namespace
+}  // namespace stakewright::cli

@@ -1,0 +1,178 @@
+// The main job through the built command, from a starting file to the carry.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+#include <set>
+#include <string>
+
+#include "jobs.hpp"
+#include "run_command.hpp"
+
+namespace stakewright::tests {
+namespace {
+
+using nlohmann::json;
+using testing::HasSubstr;
+using testing::StartsWith;
+
+constexpr double kInch_m = 0.0254;
+
+TEST(Start, WritesAJobThatRunsAsItStands) {
+  const Site site;
+  EXPECT_EQ(site.stakewright({"start"}).status, 0);
+  EXPECT_EQ(site.stakewright({"layout", "stakewright.toml"}).status, 0);
+  EXPECT_EQ(site.stakewright({"carry", "stakewright.toml"}).status, 0);
+}
+
+TEST(Layout, GivesEveryStakeAndEveryCheckLengthAsJson) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  const Finished run = site.stakewright({"layout", "job.toml", "--json"});
+  ASSERT_EQ(run.status, 0) << run.err;
+  const json result = json::parse(run.out);
+  EXPECT_EQ(result["units"], "m");
+  EXPECT_EQ(result["job"], "Test hexagon");
+  EXPECT_EQ(result["layout"]["stakes"].size(), 7U);
+  EXPECT_EQ(result["layout"]["tapes"].size(), 15U + 6U);
+  // 16 ft across flats: flat radius 8 ft, side 8 ft · 2 / sqrt 3 (Euclid IV.15: side equals
+  // radius).
+  EXPECT_NEAR(result["layout"]["plan"]["flat_radius"].get<double>(), 8.0 * 0.3048, 1e-12);
+  EXPECT_NEAR(result["layout"]["plan"]["side"].get<double>(), 2.8158004, 1e-7);
+}
+
+TEST(Layout, WritesPointsAsCsv) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  ASSERT_EQ(site.stakewright({"layout", "job.toml", "-o", "points.csv"}).status, 0);
+  EXPECT_THAT(site.read("points.csv"), StartsWith("label,right,forward"));
+}
+
+TEST(Check, OfAFigureInToleranceExitsZero) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", hexagon_readings());
+  const Finished run = site.stakewright({"check", "job.toml", "readings.csv"});
+  EXPECT_EQ(run.status, 0) << run.out;
+  EXPECT_THAT(run.out, HasSubstr(" in"));
+}
+
+TEST(Check, OfOneStakeAnInchOutExitsOneAndGivesItsMoveAlone) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", hexagon_readings('D', kInch_m));
+  const Finished run = site.stakewright({"check", "job.toml", "readings.csv", "--json"});
+  EXPECT_EQ(run.status, 1);
+  const json check = json::parse(run.out)["check"];
+  EXPECT_EQ(check["verdict"], "out");
+  ASSERT_EQ(check["moves"].size(), 1U);
+  EXPECT_EQ(check["moves"][0]["stake"], "D");
+  EXPECT_NEAR(check["moves"][0]["outward"].get<double>(), -kInch_m, 0.001);
+  EXPECT_EQ(check["moves"][0]["tapes"].size(), 2U);
+  double chances = 0.0;
+  for (const json& suspect : check["suspects"]) chances += suspect["chance"].get<double>();
+  EXPECT_NEAR(chances, 1.0, 1e-9);
+  EXPECT_EQ(check["suspects"][0]["causes"][0]["what"], "stake");
+  EXPECT_EQ(check["suspects"][0]["causes"][0]["label"], "D");
+}
+
+TEST(Check, OfSidesAloneCannotTellAndNamesTapes) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write(
+      "readings.csv",
+      "from,to,reading\nA,B,2816mm\nB,C,2816mm\nC,D,2816mm\nD,E,2816mm\nE,F,2816mm\nF,A,2816mm\n");
+  const Finished run = site.stakewright({"check", "job.toml", "readings.csv"});
+  EXPECT_EQ(run.status, 3);
+  EXPECT_THAT(run.out, HasSubstr("tape"));
+}
+
+TEST(Check, TellsAMisreadTapeFromAMisplacedStake) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  std::string readings = hexagon_readings('D', kInch_m);
+  const std::string right = "B,E,5632mm";  // 16 ft over cos 30 degrees
+  const std::size_t at = readings.find(right);
+  ASSERT_NE(at, std::string::npos);
+  readings.replace(at, right.size(), "B,E,5327mm");  // a foot short
+  site.write("readings.csv", readings);
+  const Finished run = site.stakewright({"check", "job.toml", "readings.csv", "--json"});
+  EXPECT_EQ(run.status, 1);
+  const json check = json::parse(run.out)["check"];
+  std::set<std::string> excluded;
+  for (const json& reading : check["readings"])
+    if (reading["excluded"].get<bool>())
+      excluded.insert(reading["from"].get<std::string>() + reading["to"].get<std::string>());
+  EXPECT_THAT(excluded, testing::ElementsAre("BE"));
+  ASSERT_EQ(check["moves"].size(), 1U);
+  EXPECT_EQ(check["moves"][0]["stake"], "D");
+}
+
+TEST(Carry, WithoutReadingsShowsThePlanAlone) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  const Finished run = site.stakewright({"carry", "job.toml", "--json"});
+  EXPECT_EQ(run.status, 0);
+  for (const json& part : json::parse(run.out)["carry"]["parts"]) {
+    EXPECT_TRUE(part.contains("planned"));
+    EXPECT_FALSE(part.contains("found"));
+  }
+}
+
+TEST(Carry, OfAStakeAnInchOutGivesItsHipItsOwnCut) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", hexagon_readings('D', kInch_m));
+  const Finished run = site.stakewright({"carry", "job.toml", "readings.csv", "--json"});
+  EXPECT_EQ(run.status, 1);
+  for (const json& part : json::parse(run.out)["carry"]["parts"])
+    if (part["part"] == "hip" && part["at"] == "D") {
+      EXPECT_EQ(part["cut"], "own");
+      // The hip's run grows by the inch; its slope is 8 in on 12/cos 30° in: 13.8564.
+      EXPECT_NEAR(part["difference"].get<double>(), kInch_m * 13.8564 / 16.0, 0.0015);
+    }
+}
+
+TEST(Form, IsAPdfAndIsNotWrittenForABadJob) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  ASSERT_EQ(site.stakewright({"form", "job.toml", "-o", "form.pdf"}).status, 0);
+  EXPECT_THAT(site.read("form.pdf"), StartsWith("%PDF-"));
+  site.write("bad.toml", "title = 3\n");
+  EXPECT_EQ(site.stakewright({"form", "bad.toml", "-o", "bad.pdf"}).status, 2);
+  EXPECT_FALSE(site.has("bad.pdf"));
+}
+
+TEST(Units, ChangeWhatIsShownAndNeverTheVerdict) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", hexagon_readings('D', kInch_m));
+  const Finished feet = site.stakewright({"check", "job.toml", "readings.csv"});
+  const Finished metric = site.stakewright({"check", "job.toml", "readings.csv", "--units", "mm"});
+  EXPECT_EQ(feet.status, metric.status);
+  EXPECT_THAT(feet.out, HasSubstr("1\" outward"));
+  EXPECT_THAT(metric.out, HasSubstr("mm outward"));
+}
+
+TEST(Surroundings, OfAnotherCountryChangeNothing) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  const Finished plain = site.stakewright({"layout", "job.toml", "--json"});
+  const Finished other =
+      site.stakewright({"layout", "job.toml", "--json"},
+                       {.environment = {"LC_ALL=de_DE.UTF-8", "TZ=Asia/Kathmandu"}});
+  EXPECT_EQ(plain.out, other.out);
+}
+
+TEST(Help, NamesEveryCommandAndEveryOptionHasWords) {
+  const Site site;
+  for (const char* command : {"start", "layout", "form", "check", "carry"}) {
+    EXPECT_THAT(site.stakewright({"--help"}).out, HasSubstr(command));
+    const Finished help = site.stakewright({command, "--help"});
+    EXPECT_EQ(help.status, 0);
+    EXPECT_THAT(help.out, HasSubstr("--units")) << command;
+  }
+}
+
+}  // namespace
+}  // namespace stakewright::tests
