@@ -195,8 +195,8 @@ std::string layout_report(const job::Job& job, const job::LayoutResult& result,
   if (!result.strings.empty()) text += '\n' + strings_section(result.strings, shown);
   if (!result.clearances.empty()) text += '\n' + clearances_section(result.clearances, shown);
   text += '\n' + paragraph(
-                     "Before a stake is driven: have buried services located, and keep a steel "
-                     "tape well away from power lines.");
+                     "Have buried services located before a stake is driven. Keep steel tapes "
+                     "far from power lines.");
   return text;
 }
 

@@ -11,6 +11,8 @@ if(STAKEWRIGHT_SANITIZE)
   target_compile_options(stakewright_options INTERFACE
     -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
   target_link_options(stakewright_options INTERFACE -fsanitize=address,undefined)
+  # Under the sanitizer Eigen would allocate otherwise than inside the Ceres library it is linked with.
+  target_compile_definitions(stakewright_options INTERFACE EIGEN_MALLOC_ALREADY_ALIGNED=1)
 endif()
 
 # stakewright_module(NAME SOURCES ... MAY_INCLUDE other modules ... THIRD_PARTY targets ...)

@@ -2,6 +2,11 @@
 
 #include "stakewright/drawing/text.hpp"
 
+#ifdef __SANITIZE_ADDRESS__
+/// Fontconfig keeps what it has read of the fonts to the end of the process; no leak of ours.
+extern "C" const char* __lsan_default_suppressions() { return "leak:libfontconfig\n"; }
+#endif
+
 namespace stakewright::drawing {
 namespace {
 

@@ -32,6 +32,7 @@ std::vector<Direction> fan(Direction direction) {
 std::vector<Direction> all_round() {
   constexpr int kDirections = 16;
   std::vector<Direction> directions;
+  directions.reserve(kDirections);
   for (int k = 0; k < kDirections; ++k)
     directions.push_back(
         turned({1.0, 0.0}, (k % 2 == 0 ? k : -k) * std::numbers::pi / kDirections));

@@ -57,6 +57,7 @@ std::vector<drawing::Page> field_form(const job::Job& job, const job::LayoutResu
   add_heads(sheets, job.title, fingerprint(job.plan), wording.text(units_key(choices.units)),
             wording);
   std::vector<drawing::Page> pages;
+  pages.reserve(sheets.size());
   for (Sheet& sheet : sheets) pages.push_back(std::move(sheet.page));
   return pages;
 }

@@ -152,7 +152,9 @@ std::optional<PlacedLabel> LabelRoom::place(At point, const std::string& words, 
                                             const std::vector<Direction>& directions,
                                             double reach_pt) {
   const Block block(words, style, kClear_pt);
-  for (double distance = kNearest_pt; distance <= reach_pt; distance += kStep_pt) {
+  const int steps = static_cast<int>((reach_pt - kNearest_pt) / kStep_pt);
+  for (int step = 0; step <= steps; ++step) {
+    const double distance = kNearest_pt + step * kStep_pt;
     for (const Direction& direction : directions) {
       const Box box = block.around(moved(point, direction, distance));
       if (!is_free(box)) continue;
@@ -172,7 +174,7 @@ std::optional<PlacedLabel> LabelRoom::place(At point, const std::string& words, 
 std::optional<PlacedLabel> LabelRoom::place_beside(const Segment& line, const std::string& words,
                                                    const Style& style) {
   constexpr double kAside_pt = 3.0;
-  constexpr double kFarthestAside_pt = 9.0;
+  constexpr int kMostStepsAside = 6;
   const Block block(words, style, kAside_pt);
   const double dx = line.to.x_pt - line.from.x_pt;
   const double dy = line.to.y_pt - line.from.y_pt;
@@ -183,7 +185,8 @@ std::optional<PlacedLabel> LabelRoom::place_beside(const Segment& line, const st
   for (const double share : {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74}) {
     const At at{line.from.x_pt + share * dx, line.from.y_pt + share * dy};
     for (const Direction& direction : {across, Direction{-across.x, -across.y}}) {
-      for (double off = kStep_pt; off <= kFarthestAside_pt; off += kStep_pt) {
+      for (int step = 1; step <= kMostStepsAside; ++step) {
+        const double off = step * kStep_pt;
         const At middle = moved(at, direction, touching + off);
         const Box box = block.around(middle);
         if (!is_free(box) || crosses_a_line({moved(at, direction, off), middle})) continue;

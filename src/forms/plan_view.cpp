@@ -58,9 +58,9 @@ PlanView view_of(const layout::Plan& plan, const job::LayoutResult& layout, bool
   auto with_all = with_pins;
   for (const layout::KeepClear& area : plan.keep_clear)
     with_all.insert(with_all.end(), area.outline.begin(), area.outline.end());
-  const PlanView closest = view_of(own, box, units);
+  PlanView closest = view_of(own, box, units);
   for (const auto* points : {&with_all, &with_pins}) {
-    const PlanView view = view_of(*points, box, units);
+    PlanView view = view_of(*points, box, units);
     const double radius_pt = view.scale.points_per_metre() * plan.polygon.corner_radius_m;
     if (view.scale.denominator <= kMostReduction * closest.scale.denominator &&
         radius_pt >= least_radius_pt(plan.polygon.sides))

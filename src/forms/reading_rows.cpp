@@ -20,14 +20,15 @@ bool is_in_large_set(const layout::Tape& tape) { return tape.skip <= 2; }
 
 std::vector<layout::Tape> long_diagonals(const layout::Plan& plan) {
   const auto corners = layout::stakes(plan);
-  const int sides = plan.polygon.sides;
-  const int skip = sides / 2;
+  const auto sides = static_cast<std::size_t>(plan.polygon.sides);
+  const std::size_t skip = sides / 2;
   std::vector<layout::Tape> tapes;
-  for (int k = 0; k < kLongDiagonals; ++k) {
-    const int first = k * sides / (2 * kLongDiagonals);  // half way round: each stands once
-    const auto& from = corners[static_cast<std::size_t>(first)];
-    const auto& to = corners[static_cast<std::size_t>(first + skip)];
-    tapes.push_back({from.label, to.label, skip, base::distance_m(from.at, to.at)});
+  for (std::size_t k = 0; k < kLongDiagonals; ++k) {
+    const std::size_t first = k * sides / (2 * kLongDiagonals);  // half way round: each stands once
+    const auto& from = corners[first];
+    const auto& to = corners[first + skip];
+    tapes.push_back(
+        {from.label, to.label, static_cast<int>(skip), base::distance_m(from.at, to.at)});
   }
   return tapes;
 }

@@ -88,28 +88,53 @@ double shift_ratio(const Model& model, std::size_t i, std::size_t j, double at_i
                 model.gram(j, j) * at_j * at_j);
 }
 
-void add_rows(std::vector<Candidate>& list, const adjustment::Network& network, const Model& model,
-              const Setting& setting) {
-  if (setting.staking.misread <= 0.0) return;
+struct RowPair {
+  std::size_t first = 0;
+  std::size_t second = 0;
+  double slip_m = 0.0;  ///< of the first; the second's is the opposite
+  double log_odds = 0.0;
+  double score = 0.0;
+};
+
+/// Leaves the best `most` pairs, best first.
+void keep_best(std::vector<RowPair>& pairs, std::size_t most) {
+  const std::size_t kept = std::min(pairs.size(), most);
+  std::partial_sort(pairs.begin(), pairs.begin() + static_cast<std::ptrdiff_t>(kept), pairs.end(),
+                    [](const RowPair& a, const RowPair& b) { return a.score > b.score; });
+  pairs.resize(kept);
+}
+
+std::vector<RowPair> likely_row_pairs(const adjustment::Network& network, const Model& model,
+                                      double misread) {
   const std::size_t m = model.rows.size();
-  std::vector<std::pair<double, Candidate>> pairs;
-  for (std::size_t i = 0; i + 1 < m; ++i)
+  std::vector<RowPair> pairs;
+  for (std::size_t i = 0; i + 1 < m; ++i) {
     for (std::size_t j = i + 1; j < m; ++j) {
       if (std::abs(model.rows[i].planned_m - model.rows[j].planned_m) < kSameLength_m) continue;
       // Row i holds what belongs to row j: it is too long by the difference.
       const double slip = network.observations[i].length_m - network.observations[j].length_m;
       const double ratio = shift_ratio(model, i, j, slip, -slip);
-      const double chance = setting.staking.misread *
-                            (j == i + 1 ? kRowsWithNext : kRowsWithAny / static_cast<double>(m));
       if (ratio <= 0.0) continue;
-      Candidate candidate{Cause::What::rows, i, j, {i, j}, 2, log_odds(chance), {}};
-      candidate.parts.push_back({{slip, -slip}, 0.0, 0.0, SlipKind::any});
-      pairs.emplace_back(ratio + candidate.log_odds, std::move(candidate));
+      const double share = j == i + 1 ? kRowsWithNext : kRowsWithAny / static_cast<double>(m);
+      const double odds = log_odds(misread * share);
+      pairs.push_back({i, j, slip, odds, ratio + odds});
     }
-  const std::size_t kept = std::min(pairs.size(), kMostRowPairs);
-  std::partial_sort(pairs.begin(), pairs.begin() + static_cast<std::ptrdiff_t>(kept), pairs.end(),
-                    [](const auto& a, const auto& b) { return a.first > b.first; });
-  for (std::size_t k = 0; k < kept; ++k) list.push_back(std::move(pairs[k].second));
+    keep_best(pairs, kMostRowPairs);
+  }
+  return pairs;
+}
+
+void add_rows(std::vector<Candidate>& list, const adjustment::Network& network, const Model& model,
+              const Setting& setting) {
+  if (setting.staking.misread <= 0.0) return;
+  for (const RowPair& pair : likely_row_pairs(network, model, setting.staking.misread))
+    list.push_back({Cause::What::rows,
+                    pair.first,
+                    pair.second,
+                    {pair.first, pair.second},
+                    2,
+                    pair.log_odds,
+                    {{{pair.slip_m, -pair.slip_m}, 0.0, 0.0, SlipKind::any}}});
 }
 
 std::size_t renamed(std::size_t point, std::size_t first, std::size_t second) {

@@ -109,23 +109,6 @@ Row row_of(const adjustment::Network& network, const readings::Observation& obse
   return row;
 }
 
-double common_covariance(const adjustment::Network& network, double spread_m, const Row& a,
-                         const Row& b) {
-  const double turned = spread_m * spread_m * base::dot(a.along, b.along);
-  const auto asked = [&](std::size_t point) { return !network.points[point].known; };
-  double covariance = 0.0;
-  if (a.from == b.from && asked(a.from)) covariance += turned;
-  if (a.to == b.to && asked(a.to)) covariance += turned;
-  if (a.from == b.to && asked(a.from)) covariance -= turned;
-  if (a.to == b.from && asked(a.to)) covariance -= turned;
-  if (a.instrument == b.instrument && a.instrument < network.instruments.size()) {
-    const readings::Instrument& instrument = network.instruments[a.instrument];
-    covariance += instrument.zero_m * instrument.zero_m +
-                  instrument.scale * instrument.scale * a.planned_m * b.planned_m;
-  }
-  return covariance;
-}
-
 Model model_of(const adjustment::Network& network, double spread_m) {
   Model model;
   model.points = network.points.size();

@@ -56,9 +56,4 @@ Row row_of(const adjustment::Network& network, const readings::Observation& obse
 /// `spread_m`: standard deviation of a well-set stake, each way.
 Model model_of(const adjustment::Network& network, double spread_m);
 
-/// Prior covariance of what two rows have in common: stakes about the plan, instruments about true.
-/// The noise of a reading itself is not in it.
-double common_covariance(const adjustment::Network& network, double spread_m, const Row& a,
-                         const Row& b);
-
 }  // namespace stakewright::suspects

@@ -7,12 +7,35 @@
 namespace stakewright::suspects {
 namespace {
 
-/// Covariance of the new reading with each of those taken, nothing being wrong.
-std::vector<double> covariances(const Arrangement& arrangement, const Row& row) {
-  std::vector<double> result;
-  for (const Row& taken : arrangement.model.rows)
-    result.push_back(
-        common_covariance(arrangement.network, arrangement.model.spread_m, row, taken));
+/// The new reading's covariance with those taken is K·w: w has the prior variances of its two ends
+/// and of its instrument, times what each adds to it.
+struct Common {
+  std::vector<std::size_t> column;
+  std::vector<double> weight;
+  double variance = 0.0;  ///< of the new reading, its own noise not in it
+};
+
+Common common(const Arrangement& arrangement, const Row& row) {
+  Common result;
+  const Model& model = arrangement.model;
+  const auto add = [&](std::size_t column, double variance, double sensitivity) {
+    result.column.push_back(column);
+    result.weight.push_back(variance * sensitivity);
+    result.variance += variance * sensitivity * sensitivity;
+  };
+  const auto add_end = [&](std::size_t point, double sign) {
+    if (arrangement.network.points[point].known) return;
+    const double variance = model.spread_m * model.spread_m;
+    add(model.point_column(point), variance, sign * row.along.x_m);
+    add(model.point_column(point) + 1, variance, sign * row.along.y_m);
+  };
+  add_end(row.from, -1.0);
+  add_end(row.to, 1.0);
+  if (row.instrument < model.instruments) {
+    const readings::Instrument& instrument = arrangement.network.instruments[row.instrument];
+    add(model.zero_column(row.instrument), instrument.zero_m * instrument.zero_m, 1.0);
+    add(model.scale_column(row.instrument), instrument.scale * instrument.scale, row.planned_m);
+  }
   return result;
 }
 
@@ -61,16 +84,16 @@ Prediction predict(const Arrangement& arrangement, const Hypothesis& hypothesis,
                                           arrangement.network.points[pull.to].planned);
   const Row row = row_of(arrangement.network,
                          {pull.from, pull.to, pull.instrument, planned, planned, pull.sd_m});
-  const std::vector<double> q = covariances(arrangement, row);
+  const Common q = common(arrangement, row);
   const std::vector<double>& projection = hypothesis.projection_of(model);
   std::vector<double> left = sensitivity(arrangement, hypothesis, row);
-  Prediction result{bend(arrangement, hypothesis, row), row.sd_m * row.sd_m};
-  result.variance += common_covariance(arrangement.network, model.spread_m, row, row);
-  for (std::size_t i = 0; i < q.size(); ++i) {
-    if (q[i] == 0.0) continue;
-    result.mean_m += q[i] * projection[i];
-    for (std::size_t j = 0; j < q.size(); ++j) result.variance -= q[i] * gram(i, j) * q[j];
-    for (std::size_t k = 0; k < left.size(); ++k) left[k] -= q[i] * gram(i, hypothesis.columns[k]);
+  Prediction result{bend(arrangement, hypothesis, row), row.sd_m * row.sd_m + q.variance};
+  for (std::size_t i = 0; i < q.column.size(); ++i) {
+    result.mean_m += q.weight[i] * projection[q.column[i]];
+    for (std::size_t j = 0; j < q.column.size(); ++j)
+      result.variance -= q.weight[i] * gram(q.column[i], q.column[j]) * q.weight[j];
+    for (std::size_t k = 0; k < left.size(); ++k)
+      left[k] -= q.weight[i] * gram(q.column[i], hypothesis.columns[k]);
   }
   for (std::size_t k = 0; k < left.size(); ++k) {
     result.mean_m += left[k] * hypothesis.sizes.mean[k];

@@ -134,6 +134,10 @@ Suspects weigh(const adjustment::Network& network, const Setting& setting) {
     result.remark = "There are no readings to weigh.";
     return result;
   }
+  if (network.observations.size() > kMostReadings) {
+    result.remark = fmt::format("More than {} readings: too many to weigh.", kMostReadings);
+    return result;
+  }
   const Weighing weighing = weigh_all(network, setting);
   result.remark = another_job(weighing);
   result.of_another_job = !result.remark.empty();

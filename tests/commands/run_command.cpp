@@ -135,7 +135,8 @@ Finished Site::run(const std::vector<std::string>& words, const Surroundings& su
     unread = pipe_without_reader();
     demand(posix_spawn_file_actions_adddup2(&actions.actions, unread, STDOUT_FILENO), "dup2");
   } else {
-    actions.open(STDOUT_FILENO, surroundings.stdout_to.empty() ? out : surroundings.stdout_to);
+    actions.open(STDOUT_FILENO,
+                 surroundings.stdout_to.empty() ? out : fs::path(surroundings.stdout_to));
   }
   actions.open(STDERR_FILENO, err);
   std::vector<std::string> arguments = words;

@@ -16,9 +16,9 @@ struct Finished {
 
 /// What surrounds the command besides its arguments.
 struct Surroundings {
-  std::vector<std::string> environment;  ///< "NAME=value", in place of inherited ones
-  std::string stdout_to;                 ///< a path opened for stdout, such as /dev/full
-  bool nobody_reads = false;             ///< stdout is a pipe whose reader has gone
+  std::vector<std::string> environment{};  ///< "NAME=value", in place of inherited ones
+  std::string stdout_to{};                 ///< a path opened for stdout, such as /dev/full
+  bool nobody_reads = false;               ///< stdout is a pipe whose reader has gone
 };
 
 /// A new temporary folder, taken away at the end, in which commands run.

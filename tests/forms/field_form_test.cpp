@@ -393,18 +393,20 @@ TEST(ReadingSheet, LeavesPlannedLengthsOutUnlessAsked) {
   for (const drawing::Page& page : sample.pages()) EXPECT_THAT(collisions(page), IsEmpty());
 }
 
+std::string times(int count, const std::string& text) {
+  std::string result;
+  for (int i = 0; i < count; ++i) result += text;
+  return result;
+}
+
+/// Long, written from the right, in stacked marks, in pictures, with control characters.
 std::vector<std::string> hard_words() {
-  std::string stacked;
-  for (int i = 0; i < 40; ++i) stacked += "e\u0301\u0323\u0302\u0330";
   return {std::string(200, 'W'),
-          "سقيفة البستان الكبيرة " + std::string(60, 'x'),
-          "סככת עץ בפרדס",
-          stacked,
-          "🏕🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲🌲"
-          "🌲"
-          "🌲"
-          "🌲"
-          "🌲",
+          "\u0633\u0642\u064a\u0641\u0629 \u0627\u0644\u0628\u0633\u062a\u0627\u0646 " +
+              std::string(60, 'x'),
+          times(3, "\u05e1\u05db\u05db\u05ea \u05e2\u05e5 "),
+          times(40, "e\u0301\u0323\u0302\u0330"),
+          times(40, "\U0001F3D5"),
           "two\nlines\tand a tab",
           "a\u200db\u202ec"};
 }

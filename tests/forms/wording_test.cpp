@@ -5,7 +5,6 @@
 
 #include <filesystem>
 #include <fstream>
-#include <regex>
 #include <set>
 #include <sstream>
 
@@ -25,13 +24,19 @@ std::string source_text() {
   return all.str();
 }
 
-/// Whatever in the sources looks like a key of the wording.
+/// Whatever in the sources stands in quotes and looks like a key of the wording.
 std::set<std::string> keys_in_sources() {
   const std::string sources = source_text();
-  const std::regex key("\"((?:units|head|plan|staking|reading)\\.[a-z_]+)\"");
   std::set<std::string> keys;
-  for (std::sregex_iterator it(sources.begin(), sources.end(), key), end; it != end; ++it)
-    keys.insert((*it)[1]);
+  for (const std::string table : {"units", "head", "plan", "staking", "reading"}) {
+    const std::string opening = "\"" + table + ".";
+    for (std::size_t at = sources.find(opening); at != std::string::npos;
+         at = sources.find(opening, at + 1)) {
+      const std::string quoted = sources.substr(at + 1, sources.find('"', at + 1) - at - 1);
+      if (quoted.find_first_not_of("abcdefghijklmnopqrstuvwxyz_.") == std::string::npos)
+        keys.insert(quoted);
+    }
+  }
   return keys;
 }
 

@@ -136,15 +136,29 @@ TEST(CrossingRule, HoldsAgainstEveryPairThatStands) {
   EXPECT_GT(flat, 20);  // so the rule was put to the test
 }
 
-TEST(CrossingRule, LetsThirtyDegreesPass) {
-  // Seen from C the corners A and O of a hexagon are 30 degrees apart exactly; with A and O alone
-  // standing on a triangle there is nothing else to set B from.
+// Seen from B the centre and A of a triangle are 30 degrees apart exactly; with A and O alone
+// standing there is nothing else to set B from.
+TEST(CrossingRule, LetsThirtyDegreesPassHoweverTheyRound) {
   Plan plan;
   plan.polygon = {3, 3.0};
-  const auto order = staking_order(plan, kTape);
-  EXPECT_EQ(order.swings[0].stake, "B");
-  EXPECT_NEAR(order.swings[0].crossing_rad, 30.0 * kDegree_rad, 1e-12);
-  EXPECT_EQ(order.remarks.size(), 1U);  // of the line of sight, none of a flat crossing
+  for (int facing_deg = 0; facing_deg < 360; ++facing_deg) {
+    plan.facing_rad = facing_deg * kDegree_rad;
+    const auto order = staking_order(plan, kTape);
+    EXPECT_EQ(order.swings[0].stake, "B") << facing_deg;
+    EXPECT_NEAR(order.swings[0].crossing_rad, 30.0 * kDegree_rad, 1e-12) << facing_deg;
+    // One of the line of sight, none of a flat crossing.
+    EXPECT_EQ(order.remarks.size(), 1U) << facing_deg;
+  }
+}
+
+TEST(CrossingRule, GoesBeforeTheSmallerSpread) {
+  Plan plan;
+  plan.polygon = {4, 3.0};
+  // Two pins at hand, seen from O 2 atan(0.7/4) = 20 degrees apart, and one 60 m off on the right.
+  // With a tape that stretches by 1 % the near ones alone would give O nearer than the far one.
+  plan.pins = {{"P1", {-0.7, -4.0}}, {"P2", {0.7, -4.0}}, {"P3", {60.0, 0.0}}};
+  for (const Swing& swing : staking_order(plan, {0.001, 0.01, 0.0}).swings)
+    EXPECT_GE(swing.crossing_rad, 30.0 * kDegree_rad) << swing.stake;
 }
 
 TEST(CrossingRule, SaysSoWhenItCannotBeKept) {

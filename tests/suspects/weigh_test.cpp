@@ -260,6 +260,15 @@ TEST(Suspects, WithoutReadingsThereIsNothingToWeigh) {
   EXPECT_THAT(said.remark, HasSubstr("no readings"));
 }
 
+TEST(Suspects, MoreReadingsThanCanBeWeighedAreNotWeighed) {
+  adjustment::Network network = scene::polygon(6);
+  for (std::size_t i = 0; i <= kMostReadings; ++i) scene::read(network, {0, 2}, 5.0);
+  const Suspects said = weigh(network, scene::setting());
+  EXPECT_TRUE(said.ranked.empty());
+  EXPECT_EQ(said.rest, 1.0);
+  EXPECT_THAT(said.remark, HasSubstr("too many to weigh"));
+}
+
 TEST(Suspects, AStakeThatNoTapeReachesIsNotWeighed) {
   std::vector<Pair> pairs;
   for (const Pair& pair : scene::both(scene::sides(6), scene::diagonals(6)))

@@ -16,18 +16,20 @@ enum class Status {
   settled,          ///< every corner's place is known
   shape_not_fixed,  ///< the readings leave one or more corners loose: see `loose`
   no_readings,
-  did_not_settle    ///< the iteration found no rest: readings of another polygon, or two stakes at one point
+  did_not_settle  ///< the iteration found no rest: readings of another polygon, or two stakes at
+                  ///< one point
 };
 
 struct AdjustedReading {
-  double residual_m = 0.0;        ///< adjusted minus corrected
+  double residual_m = 0.0;  ///< adjusted minus corrected
   double adjusted_m = 0.0;
-  double standardized = 0.0;      ///< residual over its own standard deviation; 0 without redundancy
-  double redundancy = 0.0;        ///< share of an error here that shows in the residual, 0 to 1
-  double smallest_catch_m = 0.0;  ///< smallest reading error the set would catch; infinity without redundancy
-  bool excluded = false;          ///< left out of the sums; the figures are then predictions
-  bool used = false;              ///< took part in the sums.  Neither excluded nor used: it reaches
-                                  ///< a point that is not fixed, and tells nothing of the others
+  double standardized = 0.0;  ///< residual over its own standard deviation; 0 without redundancy
+  double redundancy = 0.0;    ///< share of an error here that shows in the residual, 0 to 1
+  double smallest_catch_m =
+      0.0;  ///< smallest reading error the set would catch; infinity without redundancy
+  bool excluded = false;  ///< left out of the sums; the figures are then predictions
+  bool used = false;      ///< took part in the sums.  Neither excluded nor used: it reaches
+                          ///< a point that is not fixed, and tells nothing of the others
 };
 
 /// What is known of one instrument's scale and zero after the adjustment.
@@ -53,29 +55,32 @@ struct Loose {
 
 struct Adjustment {
   Status status = Status::no_readings;
-  int unknowns = 0;        ///< of place that can be determined, plus instrument unknowns
-  int readings = 0;        ///< used
-  int redundancy = 0;      ///< readings and instrument priors, less unknowns
+  int unknowns = 0;               ///< of place that can be determined, plus instrument unknowns
+  int readings = 0;               ///< used
+  int redundancy = 0;             ///< readings and instrument priors, less unknowns
   double variance_factor = 1.0;   ///< vᵀPv over redundancy; 1 without redundancy
   double chi_square = 0.0;        ///< vᵀPv
   double chi_square_limit = 0.0;  ///< at alpha 0.05, one-sided; 0 without redundancy
   bool passed = true;
-  std::vector<base::Point> found;   ///< per network point; the planned place for loose or unmeasured ones
-  std::vector<bool> place_known;    ///< per network point: `found` comes from readings, or it is a pin
-  base::Matrix covariance;          ///< 2P x 2P, order x0 y0 x1 y1 …, a priori (variance factor 1); zero
-                                    ///< for pins, and for points whose place is not known
+  std::vector<base::Point>
+      found;  ///< per network point; the planned place for loose or unmeasured ones
+  std::vector<bool>
+      place_known;          ///< per network point: `found` comes from readings, or it is a pin
+  base::Matrix covariance;  ///< 2P x 2P, order x0 y0 x1 y1 …, a priori (variance factor 1); zero
+                            ///< for pins, and for points whose place is not known
   std::vector<AdjustedReading> readings_out;  ///< per observation, in order
   std::vector<AdjustedInstrument> instruments;
   std::vector<Loose> loose;
-  std::vector<std::string> remarks;  ///< "the scale of blue tape cannot be seen from its own readings …"
+  std::vector<std::string>
+      remarks;  ///< "the scale of blue tape cannot be seen from its own readings …"
 };
 
 /// Adjusts the network, leaving out the observations marked in `excluded` (empty: none).
 ///
-/// What the readings determine is found first, by rank at the planned places; corners left loose are
-/// listed with the tapes that would fix them, and the rest is adjusted without them.  Where the
-/// whole figure lies on the ground comes from the pins as far as they are tied in, and otherwise from
-/// the datum corners' mean place and turn, never at the cost of the shape.
+/// What the readings determine is found first, by rank at the planned places; corners left loose
+/// are listed with the tapes that would fix them, and the rest is adjusted without them.  Where the
+/// whole figure lies on the ground comes from the pins as far as they are tied in, and otherwise
+/// from the datum corners' mean place and turn, never at the cost of the shape.
 ///
 /// Places are at rest to 1e-12 m.  Readings of one round that fit a mirrored corner as well as the
 /// planned one are taken the planned way.  Excluded readings are predicted from the others: the

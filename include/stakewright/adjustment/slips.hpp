@@ -19,17 +19,17 @@ struct SlipSet {
 };
 
 enum class SlipVerdict {
-  none,           ///< no reading is misread, as far as this set can show
-  named,          ///< one set stands out: `excluded`
-  not_separable   ///< something is misread, but several sets explain it alike
+  none,          ///< no reading is misread, as far as this set can show
+  named,         ///< one set stands out: `excluded`
+  not_separable  ///< something is misread, but several sets explain it alike
 };
 
 struct SlipTest {
   SlipVerdict verdict = SlipVerdict::none;
-  std::vector<SlipSet> ranked;                     ///< likeliest first, the leading ones
-  std::vector<std::size_t> excluded;               ///< readings to leave out; only when named
-  std::vector<std::vector<std::size_t>> groups;    ///< readings whose residuals are fully correlated:
-                                                   ///< a slip in any of them looks the same
+  std::vector<SlipSet> ranked;                   ///< likeliest first, the leading ones
+  std::vector<std::size_t> excluded;             ///< readings to leave out; only when named
+  std::vector<std::vector<std::size_t>> groups;  ///< readings whose residuals are fully correlated:
+                                                 ///< a slip in any of them looks the same
 };
 
 /// Weighs the readings of an adjusted network; `misread` is the chance that any one is a slip.

@@ -1,6 +1,7 @@
 // Which tapes the reading sheet asks for, and in which order they are walked.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -12,7 +13,7 @@ namespace stakewright::forms {
 inline constexpr int kMostSidesTapedInFull = 12;
 
 /// Diagonals through the middle that the standing set of a larger polygon has.
-inline constexpr int kLongDiagonals = 6;
+inline constexpr std::size_t kLongDiagonals = 6;
 
 /// Tapes to pull when nobody has planned any.
 ///

@@ -22,7 +22,7 @@ struct Job {
   base::Staking staking;
   std::vector<readings::Instrument> instruments;  ///< built-in ones, then the job's own
   roof::Spec roof;
-  bool has_roof = false;        ///< the file has a [roof] table
+  bool has_roof = false;  ///< the file has a [roof] table
 };
 
 /// Reads a job file.  Throws InputError with file, line and key, what was read

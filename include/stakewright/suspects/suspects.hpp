@@ -57,11 +57,16 @@ struct Setting {
   std::size_t most_listed = 8;                   ///< entries besides "nothing wrong"
 };
 
+/// More readings are not weighed: every pair of a 48-sided job twice over is fewer, and the sums
+/// grow with their square.
+inline constexpr std::size_t kMostReadings = 2500;
+
 /// Weighs the explanations of a network's observations.
 ///
 /// The chances follow from the priors of docs/methods/suspects.md; in simulations drawn from them
 /// a chance said above 90 % is right nine times in ten or more.  Stakes that no reading reaches are
-/// not weighed.  Without readings `ranked` is empty and `rest` is 1.
+/// not weighed.  Without readings, and with more than `kMostReadings`, `ranked` is empty and `rest`
+/// is 1.
 Suspects weigh(const adjustment::Network& network, const Setting& setting);
 
 }  // namespace stakewright::suspects
