@@ -8,6 +8,8 @@ int run(const Options& options) {
       return start(options);
     case Command::layout:
       return layout(options);
+    case Command::tapes:
+      return tapes(options);
     case Command::form:
       return form(options);
     case Command::check:

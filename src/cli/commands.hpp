@@ -11,6 +11,7 @@ int run(const Options& options);
 
 int start(const Options& options);
 int layout(const Options& options);
+int tapes(const Options& options);
 int form(const Options& options);
 int check(const Options& options);
 int carry(const Options& options);

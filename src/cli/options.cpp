@@ -26,6 +26,9 @@ constexpr const char* kFooter =
 /// Room for the longest option with its value, so that every description starts on its line.
 constexpr std::size_t kOptionColumn = 34;
 
+/// No plan holds more pulls: every pair of 48 corners and their radii, each twice.
+constexpr int kMostPulls = 2352;
+
 /// What CLI11 fills in; words are turned into values afterwards.
 struct Raw {
   Options options;
@@ -74,8 +77,30 @@ void add_layout(CLI::App& app, Raw& raw) {
   CLI::App& layout =
       add_command(app, raw, Command::layout, "layout", "Stakes, swings, check diagonals, lines");
   add_job(layout, raw);
-  add_output(layout, raw, "Also write a file: .json .csv .pdf .svg .png");
+  add_output(layout, raw, "Also write a file: .json or .csv");
   add_common(layout, raw);
+}
+
+void add_tapes(CLI::App& app, Raw& raw) {
+  CLI::App& tapes = add_command(app, raw, Command::tapes, "tapes",
+                                "Which tapes to pull (next), and what they would catch");
+  add_job(tapes, raw);
+  add_readings(tapes, raw);
+  tapes
+      .add_option("--slip", raw.options.slip,
+                  "Size of slip to catch in any one reading (1in, or 25mm)")
+      ->type_name("LENGTH");
+  tapes
+      .add_option("--shift", raw.options.shift,
+                  "Shift of a stake to call out (twice the corner tolerance)")
+      ->type_name("LENGTH");
+  tapes
+      .add_option("--at-most", raw.options.at_most,
+                  "Pulls there is time for; gives the best so many")
+      ->type_name("N")
+      ->check(CLI::Range(1, kMostPulls));
+  add_output(tapes, raw, "Also write a file: .json");
+  add_common(tapes, raw);
 }
 
 void add_form(CLI::App& app, Raw& raw) {
@@ -176,6 +201,7 @@ std::variant<Options, Text> options_from(int argc, const char* const* argv) {
   app.require_subcommand(1);
   add_start(app, raw);
   add_layout(app, raw);
+  add_tapes(app, raw);
   add_form(app, raw);
   add_check(app, raw);
   add_carry(app, raw);

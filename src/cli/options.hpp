@@ -1,6 +1,7 @@
 // The command line as a plain struct.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <variant>
@@ -9,7 +10,7 @@
 
 namespace stakewright::cli {
 
-enum class Command { start, layout, form, check, carry };
+enum class Command { start, layout, tapes, form, check, carry };
 
 struct Options {
   Command command = Command::layout;
@@ -20,6 +21,9 @@ struct Options {
   std::optional<base::Units> units;  ///< what is shown; the job's units without it
   std::string paper;                 ///< form: "letter" or "a4"; empty: by units
   bool show_planned = false;         ///< form: print planned lengths on the reading sheet
+  std::string slip;                  ///< tapes: size of slip to catch, a length; empty: by units
+  std::string shift;                 ///< tapes: shift to call out, a length; empty: by tolerance
+  std::size_t at_most = 0;           ///< tapes: pulls there is time for; 0: as many as it takes
 };
 
 /// Nothing to run: a text was asked for (--help, --version).

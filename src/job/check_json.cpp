@@ -197,20 +197,6 @@ Json moves_json(const Findings& findings) {
   return list;
 }
 
-Json tape_next_json(const Findings& findings) {
-  Json list = Json::array();
-  for (const auto& next : findings.tape_next) {
-    Json entry = tape_json(findings, next.from, next.to);
-    entry["repeat"] = next.repeat;
-    entry["another_tape"] = next.another_tape;
-    entry["settles"] = number(next.settles);
-    entry["pulls_until_clear"] = number(next.pulls_until_clear);
-    entry["why"] = next.why;
-    list.push_back(entry);
-  }
-  return list;
-}
-
 }  // namespace
 
 std::string check_json(const Job& job, const check::Findings& findings) {

@@ -33,4 +33,7 @@ inline Json observed_pair(const check::Findings& findings, std::size_t observati
 /// Explanations, likeliest first, and last what is left for all others.
 Json suspects_json(const check::Findings& findings);
 
+/// The pulls worth making next, best first.
+Json tape_next_json(const check::Findings& findings);
+
 }  // namespace stakewright::job

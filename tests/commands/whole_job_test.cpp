@@ -140,6 +140,54 @@ TEST(Carry, OfAStakeAnInchOutGivesItsHipItsOwnCut) {
   EXPECT_TRUE(hip_seen);
 }
 
+TEST(Tapes, PlanFewerPullsThanAllAndReachWhatIsAsked) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  const Finished run = site.stakewright({"tapes", "job.toml", "--json"});
+  ASSERT_EQ(run.status, 0) << run.err;
+  const json result = json::parse(run.out);
+  EXPECT_TRUE(result["reached"].get<bool>());
+  EXPECT_LT(result["plan"].size(), 21U);  // 6 sides, 9 diagonals, 6 radii
+  for (const json& pull : result["plan"]) EXPECT_LE(pull["smallest_catch"].get<double>(), kInch_m);
+  // Twice the corner tolerance of a quarter inch.
+  for (const json& corner : result["corners"])
+    EXPECT_LE(corner["smallest_shift"].get<double>(), kInch_m / 2.0 + 1e-12);
+}
+
+TEST(Tapes, SayWhatTheBestFewPullsMiss) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  const Finished run = site.stakewright({"tapes", "job.toml", "--at-most", "10", "--json"});
+  const json result = json::parse(run.out);
+  EXPECT_EQ(result["plan"].size(), 10U);
+  EXPECT_FALSE(result["reached"].get<bool>());
+  EXPECT_FALSE(result["misses"].empty());
+}
+
+TEST(Tapes, AfterReadingsThatFixNoShapeNameTheOnesThatWould) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", "from,to,reading\nA,D,5631mm\nB,E,5631mm\nC,F,5631mm\n");
+  const Finished run = site.stakewright({"tapes", "job.toml", "readings.csv"});
+  EXPECT_EQ(run.status, 3);
+  EXPECT_THAT(run.out, HasSubstr("would fix it"));
+}
+
+TEST(Tapes, AfterReadingsThatAgreeAskForNoMore) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", hexagon_readings());
+  const Finished run = site.stakewright({"tapes", "job.toml", "readings.csv"});
+  EXPECT_EQ(run.status, 0) << run.out;
+}
+
+TEST(Tapes, RefuseASlipOfNothing) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  for (const char* slip : {"0", "-1in", "an inch"})
+    EXPECT_EQ(site.stakewright({"tapes", "job.toml", "--slip", slip}).status, 2) << slip;
+}
+
 TEST(Form, IsAPdfAndIsNotWrittenForABadJob) {
   const Site site;
   site.write("job.toml", hexagon_job());
@@ -173,7 +221,7 @@ TEST(Surroundings, OfAnotherCountryChangeNothing) {
 
 TEST(Help, NamesEveryCommandAndEveryOptionHasWords) {
   const Site site;
-  for (const char* command : {"start", "layout", "form", "check", "carry"}) {
+  for (const char* command : {"start", "layout", "tapes", "form", "check", "carry"}) {
     EXPECT_THAT(site.stakewright({"--help"}).out, HasSubstr(command));
     const Finished help = site.stakewright({command, "--help"});
     EXPECT_EQ(help.status, 0);

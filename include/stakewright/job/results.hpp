@@ -33,6 +33,10 @@ std::string version();
 
 std::string layout_json(const Job& job, const LayoutResult& result);
 std::string check_json(const Job& job, const check::Findings& findings);
+/// The tape plan of a job.
+std::string tapes_json(const Job& job, const suspects::TapePlan& plan);
+/// The next tapes after some readings.
+std::string next_tapes_json(const Job& job, const check::Findings& findings);
 std::string carry_json(const Job& job, const roof::Carry& carry);
 
 /// For a command that wrote `file` and has no figures of its own to tell.
