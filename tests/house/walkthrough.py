@@ -1,7 +1,7 @@
 """Keeps the output shown in our pages the same as what the command prints.
 
 A block that begins with ```console and a line `$ stakewright …` is run in
-docs/walkthrough; what follows must be what the command prints, stdout then
+the folder given below; what follows must be what the command prints, stdout then
 stderr.  `--write` puts the real output into the page.
 """
 
@@ -14,13 +14,18 @@ import tempfile
 
 from house import ROOT
 
-PAGES = ["docs/walkthrough/README.md", "README.md"]
+# Each page, and the folder in which its commands run.
+PAGES = {
+    "docs/walkthrough/README.md": "docs/walkthrough",
+    "docs/stories/README.md": "docs/stories",
+    "README.md": "docs/walkthrough",
+}
 BLOCK = re.compile(r"```console\n\$ stakewright ([^\n]*)\n(.*?)```", re.S)
 
 
-def output(command, words, scratch):
+def output(command, words, folder, scratch):
     run = subprocess.run([command, *[w.replace("RESULTS", scratch) for w in shlex.split(words)]],
-                         cwd=ROOT / "docs/walkthrough", capture_output=True, text=True, timeout=60)
+                         cwd=ROOT / folder, capture_output=True, text=True, timeout=60)
     if run.returncode == 2:
         raise SystemExit(f"stakewright {words}: {run.stderr}")
     return (run.stdout + run.stderr).replace(scratch, "RESULTS")
@@ -33,12 +38,12 @@ def main():
     options = ask.parse_args()
     blocks, stale = 0, []
     with tempfile.TemporaryDirectory() as scratch:
-        for name in PAGES:
+        for name, folder in PAGES.items():
             page = ROOT / name
             text = page.read_text(encoding="utf-8")
 
-            def fresh(match):
-                return f"```console\n$ stakewright {match[1]}\n{output(options.command, match[1], scratch)}```"
+            def fresh(match, folder=folder):
+                return f"```console\n$ stakewright {match[1]}\n{output(options.command, match[1], folder, scratch)}```"
 
             blocks += len(BLOCK.findall(text))
             new = BLOCK.sub(fresh, text)
