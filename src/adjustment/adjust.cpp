@@ -171,7 +171,7 @@ Adjustment adjust(const Network& network, const std::vector<bool>& excluded) {
     return result;
   }
   if (!draws_the_plan(network, known, fit->state)) {
-    give_up("The readings do not draw the planned polygon; are they of this job?", result);
+    give_up("The readings do not draw the planned polygon: they may be of another job.", result);
     return result;
   }
   fill_places(unknowns, *fit, result);

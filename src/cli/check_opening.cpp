@@ -154,7 +154,23 @@ void say_not_separable(Telling& t) {
                     fmt::join(sets, ", or ")));
 }
 
+/// Where no corner is fixed, one sentence for all of them.
+bool none_is_fixed(Telling& t) {
+  const auto& loose = t.findings.used.loose;
+  if (loose.size() < t.findings.network.corner_count || loose.empty()) return false;
+  const auto most = std::max_element(loose.begin(), loose.end(), [](const auto& a, const auto& b) {
+    return a.would_fix.size() < b.would_fix.size();
+  });
+  std::vector<std::string> tapes;
+  for (const auto& tape : most->would_fix)
+    tapes.push_back(tape_name(t.label(tape.from), t.label(tape.to)));
+  t.say("These readings fix no corner's place");
+  if (!tapes.empty()) t.say(fmt::format("Pull {} to fix the shape", joined(tapes)));
+  return true;
+}
+
 void say_loose(Telling& t) {
+  if (none_is_fixed(t)) return;
   for (const auto& loose : t.findings.used.loose) {
     if (loose.point >= t.findings.network.corner_count) continue;
     std::vector<std::string> tapes;
@@ -195,12 +211,18 @@ std::string unsettled_words(adjustment::Status status) {
 }
 
 void say_verdict(Telling& t) {
+  if (t.findings.suspects.of_another_job) {
+    t.say(
+        "These readings are not of this job: they fit no polygon near the one planned. Check the "
+        "job file's size and sides, and the units of the readings. Nothing is judged");
+    return;
+  }
   const std::string unsettled = unsettled_words(t.findings.used.status);
   if (!unsettled.empty()) t.say(unsettled);
   if (t.findings.verdict == check::Verdict::contradiction) {
     t.say(
-        "The readings contradict each other, and no single cause stands out. Nothing is judged "
-        "and nothing moves yet.");
+        "The readings contradict each other, and by themselves they do not settle which is wrong. "
+        "Nothing is judged and nothing moves yet.");
     return;
   }
   say_corners(t);
@@ -215,7 +237,7 @@ std::string check_opening(const Findings& findings, const base::Tolerance& toler
   say_left_out(t);
   say_not_separable(t);
   say_loose(t);
-  if (findings.verdict != check::Verdict::in) {
+  if (findings.verdict != check::Verdict::in && !findings.suspects.of_another_job) {
     say_suspect(t);
     say_next(t);
   }

@@ -24,6 +24,10 @@ constexpr double kAlike = 2.0;
 /// No tape is that much too long; lengths that are belong to another polygon.
 constexpr double kAnotherSize = 0.02;
 
+/// Lengths share one factor when half of them scatter about it by less than this share of what the
+/// factor is off.
+constexpr double kOneFactor = 0.25;
+
 /// Half of the readings are off by this share of their length, and no few causes explain it.
 constexpr double kAnotherShape = 0.08;
 
@@ -73,17 +77,42 @@ double median(std::vector<double> values) {
   return *middle;
 }
 
+/// Spread of the middle half about the median, as a share of how far the median is off `right`.
+double relative_scatter(const std::vector<double>& values, double right) {
+  const double middle = median(values);
+  std::vector<double> away;
+  for (const double value : values) away.push_back(std::abs(value - middle));
+  return median(away) / std::abs(middle - right);
+}
+
+/// The lengths are the plan's times one factor, and not the plan's with one amount added, as a
+/// mark held instead of the tape's zero would make them.
+bool of_another_size(const std::vector<double>& ratios, const std::vector<double>& offs) {
+  if (std::abs(median(ratios) - 1.0) <= kAnotherSize) return false;
+  const double scatter = relative_scatter(ratios, 1.0);
+  return scatter < kOneFactor && scatter < relative_scatter(offs, 0.0);
+}
+
+std::string another_size_words(const std::vector<double>& ratios) {
+  return fmt::format(
+      "These readings are not of this job: the lengths are about {:.3g} times the plan's.",
+      median(ratios));
+}
+
 /// A sentence when the readings are not of this plan; else nothing.
 std::string another_job(const Weighing& weighing) {
   const Model& model = weighing.arrangements.front().model;
   std::vector<double> ratios;
   std::vector<double> shares;
+  std::vector<double> offs;
   for (const Row& row : model.rows) {
     if (row.planned_m <= 0.0) continue;
+    offs.push_back(row.off_m);
     ratios.push_back((row.planned_m + row.off_m) / row.planned_m);
     shares.push_back(std::abs(ratios.back() - 1.0));
   }
   if (ratios.size() < 3) return {};
+  if (of_another_size(ratios, offs)) return another_size_words(ratios);
   const Entry& best = weighing.entries.front();
   const Arrangement& arrangement = weighing.arrangements[best.arrangement];
   const double off = median(shares);
@@ -92,9 +121,7 @@ std::string another_job(const Weighing& weighing) {
     const Candidate& cause = arrangement.catalogue[index];
     if (cause.what == Cause::What::instrument_scale && off > kAnotherSize &&
         std::abs(best.hypothesis.sizes.mean[column]) > kAnotherSize)
-      return fmt::format(
-          "These readings are not of this job: the lengths are about {:.3g} times the plan's.",
-          median(ratios));
+      return another_size_words(ratios);
     column += cause.dimensions;
   }
   const auto m = static_cast<double>(model.rows.size());

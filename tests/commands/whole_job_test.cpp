@@ -2,6 +2,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
 #include <set>
@@ -86,6 +87,96 @@ TEST(Check, OfSidesAloneCannotTellAndNamesTapes) {
   const Finished run = site.stakewright({"check", "job.toml", "readings.csv"});
   EXPECT_EQ(run.status, 3);
   EXPECT_THAT(run.out, HasSubstr("tape"));
+}
+
+std::string scaled_readings(double factor, double longer_m) {
+  // The hexagon's three lengths: side R, R·√3 and 2R (Euclid IV.15), R = 16 ft / √3.
+  const double radius_m = 16.0 * 0.3048 / std::sqrt(3.0);
+  std::string text = "from,to,reading\n";
+  const std::string labels = "ABCDEF";
+  for (std::size_t i = 0; i < labels.size(); ++i)
+    for (std::size_t j = i + 1; j < labels.size(); ++j) {
+      const std::size_t skip = std::min(j - i, 6 - (j - i));
+      const double length_m = radius_m * (skip == 1 ? 1.0 : skip == 2 ? std::sqrt(3.0) : 2.0);
+      text += std::string{labels[i]} + ',' + labels[j] + ',' +
+              std::to_string(length_m * factor + longer_m) + "m\n";
+    }
+  return text;
+}
+
+TEST(Check, WithoutReadingsSaysSoAndWhatToPull) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", "from,to,reading\n");
+  const Finished run = site.stakewright({"check", "job.toml", "readings.csv"});
+  EXPECT_EQ(run.status, 3);
+  EXPECT_THAT(run.out, HasSubstr("There are no readings to judge by."));
+  EXPECT_THAT(run.out, HasSubstr("Pull "));
+}
+
+TEST(Check, OfASingleReadingFixesNoCorner) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", "from,to,reading\nA,B,9-2-7/8\n");
+  const Finished run = site.stakewright({"check", "job.toml", "readings.csv"});
+  EXPECT_EQ(run.status, 3);
+  EXPECT_THAT(run.out, HasSubstr("fix no corner"));
+}
+
+TEST(Check, OfAStakeNobodyTapedJudgesTheOthersAndNamesItsTapes) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  std::string kept = "from,to,reading\n";
+  const std::string all = hexagon_readings();
+  for (std::size_t at = all.find('\n') + 1; at < all.size();) {
+    const std::size_t end = all.find('\n', at) + 1;
+    const std::string row = all.substr(at, end - at);
+    if (row.find('D') == std::string::npos) kept += row;
+    at = end;
+  }
+  site.write("readings.csv", kept);
+  const Finished run = site.stakewright({"check", "job.toml", "readings.csv"});
+  EXPECT_EQ(run.status, 3);
+  EXPECT_THAT(run.out, HasSubstr("Pull C–D and D–F to fix it"));
+}
+
+TEST(Check, OfReadingsAllLongByTheSameAmountNamesTheTape) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", scaled_readings(1.0, kInch_m));
+  const Finished run = site.stakewright({"check", "job.toml", "readings.csv"});
+  EXPECT_EQ(run.status, 3);
+  EXPECT_THAT(run.out, HasSubstr("Everything read with steel"));
+}
+
+TEST(Check, OfAPolygonOfAnotherSizeSaysThatTheReadingsAreNotOfThisJob) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", scaled_readings(1.25, 0.0));
+  const Finished run = site.stakewright({"check", "job.toml", "readings.csv"});
+  EXPECT_EQ(run.status, 3);
+  EXPECT_THAT(run.out, HasSubstr("These readings are not of this job"));
+}
+
+TEST(Check, OfRepeatsEightInchesApartLeavesOutTheOneThatCannotBe) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", hexagon_readings() + "A,D,5834mm\n");  // 5631 mm and 8 in
+  const Finished run = site.stakewright({"check", "job.toml", "readings.csv"});
+  EXPECT_EQ(run.status, 0) << run.out;
+  EXPECT_THAT(run.out, HasSubstr("The tape A–D reads 8\" too long"));
+}
+
+TEST(Check, OfTwoStakesAtOnePointJudgesNothing) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  std::string text = "from,to,reading\nA,B,1mm\n";
+  for (const std::string corner : {"A", "B"})
+    for (const std::string other : {"C,4877mm", "D,5631mm", "E,4877mm", "F,2816mm"})
+      text += corner + ',' + other + '\n';
+  site.write("readings.csv",
+             text + "C,D,2816mm\nD,E,2816mm\nE,F,2816mm\nC,E,4877mm\nD,F,4877mm\nC,F,5631mm\n");
+  EXPECT_EQ(site.stakewright({"check", "job.toml", "readings.csv"}).status, 3);
 }
 
 TEST(Check, TellsAMisreadTapeFromAMisplacedStake) {
