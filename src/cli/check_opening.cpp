@@ -154,6 +154,14 @@ void say_not_separable(Telling& t) {
                     fmt::join(sets, ", or ")));
 }
 
+/// `A–C and C–E`: the tapes that would fix a corner; empty without any.
+std::string fixing_tapes(const Telling& t, const adjustment::Loose& loose) {
+  std::vector<std::string> tapes;
+  for (const auto& tape : loose.would_fix)
+    tapes.push_back(tape_name(t.label(tape.from), t.label(tape.to)));
+  return tapes.empty() ? "" : joined(tapes);
+}
+
 /// Where no corner is fixed, one sentence for all of them.
 bool none_is_fixed(Telling& t) {
   const auto& loose = t.findings.used.loose;
@@ -161,11 +169,9 @@ bool none_is_fixed(Telling& t) {
   const auto most = std::max_element(loose.begin(), loose.end(), [](const auto& a, const auto& b) {
     return a.would_fix.size() < b.would_fix.size();
   });
-  std::vector<std::string> tapes;
-  for (const auto& tape : most->would_fix)
-    tapes.push_back(tape_name(t.label(tape.from), t.label(tape.to)));
+  const std::string tapes = fixing_tapes(t, *most);
   t.say("These readings fix no corner's place");
-  if (!tapes.empty()) t.say(fmt::format("Pull {} to fix the shape", joined(tapes)));
+  if (!tapes.empty()) t.say(fmt::format("Pull {} to fix the shape", tapes));
   return true;
 }
 
@@ -173,11 +179,8 @@ void say_loose(Telling& t) {
   if (none_is_fixed(t)) return;
   for (const auto& loose : t.findings.used.loose) {
     if (loose.point >= t.findings.network.corner_count) continue;
-    std::vector<std::string> tapes;
-    for (const auto& tape : loose.would_fix) {
-      tapes.push_back(tape_name(t.label(tape.from), t.label(tape.to)));
-    }
-    const std::string cure = tapes.empty() ? "" : fmt::format(" Pull {} to fix it.", joined(tapes));
+    const std::string tapes = fixing_tapes(t, loose);
+    const std::string cure = tapes.empty() ? "" : fmt::format(" Pull {} to fix it.", tapes);
     t.say(fmt::format("Corner {} is not fixed by these readings.{}", t.label(loose.point), cure));
   }
 }
