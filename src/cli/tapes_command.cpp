@@ -55,15 +55,23 @@ int plan_beforehand(const Options& options, const job::Job& job, const Shown& sh
   return kAllInTolerance;
 }
 
-int next_after(const Options& options, const job::Job& job, const Shown& shown) {
-  check::Findings findings = findings_of(job, options.readings, shown.units);
-  if (findings.tape_next.empty()) {
-    const suspects::Setting setting{job.staking, job.tolerance, shown.units};
+/// A check asks for pulls only while its verdict is open; whoever asks here wants them anyway.
+check::Findings findings_with_pulls(const Options& options, const job::Job& job,
+                                    base::Units units) {
+  check::Findings findings = findings_of(job, options.readings, units);
+  if (findings.verdict == check::Verdict::in) {
+    const suspects::Setting setting{job.staking, job.tolerance, units};
     findings.tape_next = suspects::next_tapes(findings.network, findings.suspects, setting);
   }
+  return findings;
+}
+
+int next_after(const Options& options, const job::Job& job, const Shown& shown) {
+  const check::Findings findings = findings_with_pulls(options, job, shown.units);
   show(options, job::next_tapes_json(job, findings), next_tapes_report(job, findings, shown));
+  const bool open = check::exit_status(findings.verdict) == kCannotTell;
   const bool more = !findings.tape_next.empty() || !findings.used.loose.empty();
-  return more ? kCannotTell : kAllInTolerance;
+  return open || more ? kCannotTell : kAllInTolerance;
 }
 
 }  // namespace

@@ -84,6 +84,18 @@ std::string next_rows(const check::Findings& findings, const Shown& shown) {
   return table({{"pull"}, {""}, {"why"}}, rows, shown.emphasis);
 }
 
+/// Why no pull is listed.
+std::string nothing_to_pull(const check::Findings& findings) {
+  if (findings.suspects.of_another_job) return findings.suspects.remark;
+  if (!findings.used.loose.empty()) return "";
+  if (findings.verdict == check::Verdict::contradiction)
+    return "The readings contradict each other, and no single pull would tell more than they do. "
+           "See check for the likeliest cause; put it right, and pull its tapes again.";
+  if (findings.verdict == check::Verdict::undecided)
+    return "No single pull stands out. Pull again what reaches the corners that check cannot tell.";
+  return "No further pull is needed to tell what is wrong.";
+}
+
 }  // namespace
 
 std::string tapes_report(const job::Job& job, const suspects::TapePlan& plan, const Shown& shown) {
@@ -95,11 +107,7 @@ std::string tapes_report(const job::Job& job, const suspects::TapePlan& plan, co
 std::string next_tapes_report(const job::Job& job, const check::Findings& findings,
                               const Shown& shown) {
   std::string text = plain(job.title) + "\n\n" + loose_section(findings);
-  if (findings.tape_next.empty()) {
-    if (findings.used.loose.empty())
-      text += paragraph("No further pull is needed to tell what is wrong.");
-    return text;
-  }
+  if (findings.tape_next.empty()) return text + paragraph(nothing_to_pull(findings));
   text += heading("Worth pulling next", shown.emphasis) + next_rows(findings, shown);
   const double pulls = findings.tape_next.front().pulls_until_clear;
   if (pulls > 0.0)

@@ -272,6 +272,26 @@ TEST(Tapes, AfterReadingsThatAgreeAskForNoMore) {
   EXPECT_EQ(run.status, 0) << run.out;
 }
 
+TEST(Tapes, AfterReadingsOfAnotherJobSaySoAndDoNotCallThemEnough) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", scaled_readings(1.25, 0.0));
+  const Finished run = site.stakewright({"tapes", "job.toml", "readings.csv"});
+  EXPECT_EQ(run.status, 3);
+  EXPECT_THAT(run.out, HasSubstr("These readings are not of this job"));
+  EXPECT_THAT(run.out, testing::Not(HasSubstr("No further pull")));
+}
+
+TEST(Tapes, AfterReadingsThatContradictEachOtherDoNotCallThemEnough) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", scaled_readings(1.0, kInch_m));
+  EXPECT_EQ(site.stakewright({"check", "job.toml", "readings.csv"}).status, 3);
+  const Finished run = site.stakewright({"tapes", "job.toml", "readings.csv"});
+  EXPECT_EQ(run.status, 3);
+  EXPECT_THAT(run.out, testing::Not(HasSubstr("No further pull")));
+}
+
 TEST(Tapes, RefuseASlipOfNothing) {
   const Site site;
   site.write("job.toml", hexagon_job());
