@@ -89,6 +89,15 @@ bool is_printable(std::string_view text) {
   return true;
 }
 
+std::string joined(const std::vector<std::string>& names) {
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (i > 0) text += i + 1 == names.size() ? " and " : ", ";
+    text += names[i];
+  }
+  return text;
+}
+
 // Optimal string alignment distance: Levenshtein's, with neighbours changed over as one edit.
 std::size_t edits_between(std::string_view from, std::string_view to) {
   std::vector<std::size_t> before_last;

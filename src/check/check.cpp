@@ -7,6 +7,7 @@
 #include "places.hpp"
 #include "remarks.hpp"
 #include "rivals.hpp"
+#include "stakewright/base/text.hpp"
 
 namespace stakewright::check {
 namespace {
@@ -40,7 +41,7 @@ std::string readings_left_out(const Findings& findings) {
       names.push_back(reading_name(findings.network, reading));
     }
   }
-  return joined(names);
+  return base::joined(names);
 }
 
 std::string rivals_remark(const Findings& findings, bool decided) {
@@ -54,7 +55,7 @@ std::string rivals_remark(const Findings& findings, bool decided) {
 // Several readings may be the misread one: judged over all of them, the figures being those
 // without the likeliest.  Gives per corner whether its deviation is the same whichever it is.
 std::vector<bool> find_among_rivals(const Input& input, Findings& findings) {
-  Rivals rivals = weighed_rivals(input, findings.network, findings.slips);
+  Rivals rivals = weighed_rivals(input, findings);
   take(findings, std::move(rivals.leading));
   findings.verdict = rivals.decided ? verdict_of(findings) : Verdict::contradiction;
   if (findings.placement) findings.remarks.push_back(rivals_remark(findings, rivals.decided));
@@ -67,9 +68,7 @@ std::vector<bool> find_places(const Input& input, Findings& findings) {
   if (findings.slips.verdict == SlipVerdict::not_separable) {
     return find_among_rivals(input, findings);
   }
-  take(findings, findings.slips.excluded.empty()
-                     ? laid_over(input, findings.network, findings.all)
-                     : places(input, findings.network, findings.slips.excluded));
+  take(findings, places(input, findings, findings.slips.excluded));
   findings.verdict = verdict_of(findings);
   return std::vector<bool>(findings.network.corner_count, true);
 }
@@ -77,18 +76,14 @@ std::vector<bool> find_places(const Input& input, Findings& findings) {
 // Standard deviation of a stake set with the job's own steel tape at a middling length of the
 // plan, each way: two tapes that cross square.
 double set_sd_m(const Input& input) {
-  const std::string name = readings::default_instrument(readings::Kind::tape);
+  const auto* tape = readings::instrument_named(input.instruments,
+                                                readings::default_instrument(readings::Kind::tape));
+  if (tape == nullptr) return input.staking.spread_m;  // without that tape: as stakes usually stand
   double longest_m = 0.0;
-  for (const layout::Tape& tape : layout::check_tapes(input.plan)) {
-    longest_m = std::max(longest_m, tape.length_m);
+  for (const layout::Tape& pull : layout::check_tapes(input.plan)) {
+    longest_m = std::max(longest_m, pull.length_m);
   }
-  double sd_m = input.staking.spread_m;  // without that tape: as stakes usually stand
-  for (const readings::Instrument& instrument : input.instruments) {
-    if (instrument.name == name) {
-      sd_m = readings::standard_deviation_m(instrument, longest_m / 2.0);
-    }
-  }
-  return sd_m;
+  return readings::standard_deviation_m(*tape, longest_m / 2.0);
 }
 
 // Moves of the corners whose deviation is known, whichever reading is wrong.
@@ -107,7 +102,7 @@ void add_moves(const Input& input, const std::vector<bool>& certain, Findings& f
   if (!unknown.empty()) {
     findings.remarks.push_back(fmt::format(
         "{} {} out, but by how much hangs on which reading is wrong: settle that before moving.",
-        joined(unknown), unknown.size() == 1 ? "is" : "are"));
+        base::joined(unknown), unknown.size() == 1 ? "is" : "are"));
   }
 }
 

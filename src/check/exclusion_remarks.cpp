@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "remarks.hpp"
+#include "stakewright/base/text.hpp"
 
 namespace stakewright::check {
 namespace {
@@ -24,7 +25,7 @@ std::string changes(const Findings& findings, const placement::Placement& kept) 
         labels.push_back(findings.network.points[i].label);
       }
     }
-    if (!labels.empty()) parts.push_back(joined(labels) + " " + word);
+    if (!labels.empty()) parts.push_back(base::joined(labels) + " " + word);
   }
   return fmt::format("{}", fmt::join(parts, "; "));
 }
@@ -33,7 +34,7 @@ std::string changes(const Findings& findings, const placement::Placement& kept) 
 std::string if_kept(const Input& input, const Findings& findings, std::size_t reading) {
   std::vector<std::size_t> left_out = findings.slips.excluded;
   left_out.erase(std::remove(left_out.begin(), left_out.end(), reading), left_out.end());
-  const Places kept = places(input, findings.network, left_out);
+  const Places kept = places(input, findings, left_out);
   if (!kept.placement || !findings.placement) return "kept, it would leave no figure at all";
   const std::string changed = changes(findings, *kept.placement);
   if (changed.empty()) return "kept, it would change no corner's verdict";

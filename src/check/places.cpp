@@ -32,15 +32,7 @@ placement::Survey survey_of(const layout::Plan& plan, const adjustment::Network&
   return survey;
 }
 
-}  // namespace
-
-Places places(const Input& input, const adjustment::Network& network,
-              const std::vector<std::size_t>& left_out) {
-  std::vector<bool> excluded(network.observations.size(), false);
-  for (const std::size_t reading : left_out) excluded[reading] = true;
-  return laid_over(input, network, adjustment::adjust(network, excluded));
-}
-
+/// The plan laid over what an adjustment found.
 Places laid_over(const Input& input, const adjustment::Network& network,
                  adjustment::Adjustment adjustment) {
   Places result;
@@ -53,6 +45,17 @@ Places laid_over(const Input& input, const adjustment::Network& network,
   result.placement = placement::fewest_moves(survey, input.tolerance);
   result.survey = std::move(survey);
   return result;
+}
+
+}  // namespace
+
+Places places(const Input& input, const Findings& findings,
+              const std::vector<std::size_t>& left_out) {
+  const adjustment::Network& network = findings.network;
+  if (left_out.empty()) return laid_over(input, network, findings.all);
+  std::vector<bool> excluded(network.observations.size(), false);
+  for (const std::size_t reading : left_out) excluded[reading] = true;
+  return laid_over(input, network, adjustment::adjust(network, excluded));
 }
 
 }  // namespace stakewright::check

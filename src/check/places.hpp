@@ -15,12 +15,9 @@ struct Places {
   std::optional<placement::Placement> placement;  ///< fewest moves
 };
 
-/// Adjusts without the readings in `left_out` and lays the plan over what is found.
-Places places(const Input& input, const adjustment::Network& network,
+/// Adjusts without the readings in `left_out` and lays the plan over what is found.  With none
+/// left out the findings' own adjustment of all readings serves; the sums are not made again.
+Places places(const Input& input, const Findings& findings,
               const std::vector<std::size_t>& left_out);
-
-/// The plan laid over what an adjustment found.
-Places laid_over(const Input& input, const adjustment::Network& network,
-                 adjustment::Adjustment adjustment);
 
 }  // namespace stakewright::check

@@ -1,4 +1,5 @@
 #include "remarks.hpp"
+#include "stakewright/base/text.hpp"
 
 #include <fmt/format.h>
 
@@ -58,8 +59,8 @@ void add_groups(const Input& input, const Findings& findings, Sentences& remarks
     for (const std::size_t reading : group) {
       names.push_back(with_figure(input, findings, reading));
     }
-    remarks.push_back(
-        fmt::format("A slip in any one of these readings looks the same: {}.", joined(names)));
+    remarks.push_back(fmt::format("A slip in any one of these readings looks the same: {}.",
+                                  base::joined(names)));
   }
 }
 
@@ -100,7 +101,7 @@ void add_coarse(const Input& input, const Findings& findings, Sentences& remarks
   if (coarse.empty()) return;
   remarks.push_back(fmt::format(
       "These readings are too few or too coarse to call {} in, even standing exactly right.",
-      joined(coarse)));
+      base::joined(coarse)));
 }
 
 void add_fewest(const Findings& findings, Sentences& remarks) {
@@ -125,14 +126,6 @@ std::string reading_name(const adjustment::Network& network, std::size_t reading
   const bool laser = network.instruments[observation.instrument].kind == readings::Kind::laser;
   return fmt::format("the {} {}-{}", laser ? "laser reading" : "tape",
                      network.points[observation.from].label, network.points[observation.to].label);
-}
-
-std::string joined(const std::vector<std::string>& names) {
-  if (names.empty()) return "";
-  std::string text = names.front();
-  for (std::size_t i = 1; i + 1 < names.size(); ++i) text += ", " + names[i];
-  if (names.size() > 1) text += " and " + names.back();
-  return text;
 }
 
 std::vector<std::string> site_remarks(const Input& input, const Findings& findings) {

@@ -17,13 +17,12 @@ struct Rival {
   Places places;
 };
 
-std::vector<Rival> rivals_of(const Input& input, const adjustment::Network& network,
-                             const adjustment::SlipTest& slips) {
+std::vector<Rival> rivals_of(const Input& input, const Findings& findings) {
   std::vector<Rival> rivals;
   double told = 0.0;
-  for (const adjustment::SlipSet& set : slips.ranked) {
+  for (const adjustment::SlipSet& set : findings.slips.ranked) {
     if (told >= kNearlyAll) break;
-    rivals.push_back({set.chance, places(input, network, set.readings)});
+    rivals.push_back({set.chance, places(input, findings, set.readings)});
     told += set.chance;
   }
   return rivals;
@@ -67,16 +66,15 @@ placement::Verdict verdict_of(std::optional<double> chance, double confidence) {
 
 }  // namespace
 
-Rivals weighed_rivals(const Input& input, const adjustment::Network& network,
-                      const adjustment::SlipTest& slips) {
-  assert(!slips.ranked.empty());
-  std::vector<Rival> rivals = rivals_of(input, network, slips);
+Rivals weighed_rivals(const Input& input, const Findings& findings) {
+  assert(!findings.slips.ranked.empty());
+  std::vector<Rival> rivals = rivals_of(input, findings);
   const double confidence = input.tolerance.confidence;
   Rivals result;
   result.leading = rivals.front().places;
   if (!result.leading.placement) return result;
   result.decided = true;
-  for (std::size_t i = 0; i < network.corner_count; ++i) {
+  for (std::size_t i = 0; i < findings.network.corner_count; ++i) {
     CornerResult& corner = result.leading.placement->corners[i];
     const auto chance = chance_in(rivals, i, confidence);
     corner.chance_in = chance.value_or(0.0);

@@ -19,7 +19,6 @@ struct Rivals {
 /// A corner's chance is the mean over the rivals, by their chances.  Where the rivals listed do
 /// not together reach the job's confidence, or one leaves a corner loose, the corner is undecided
 /// and its chance 0.
-Rivals weighed_rivals(const Input& input, const adjustment::Network& network,
-                      const adjustment::SlipTest& slips);
+Rivals weighed_rivals(const Input& input, const Findings& findings);
 
 }  // namespace stakewright::check

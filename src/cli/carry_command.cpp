@@ -9,7 +9,6 @@
 #include "output_file.hpp"
 #include "reports.hpp"
 #include "stakewright/base/error.hpp"
-#include "stakewright/job/file.hpp"
 #include "stakewright/job/results.hpp"
 
 namespace stakewright::cli {
@@ -33,16 +32,14 @@ int status_of(const roof::Carry& carry, check::Verdict verdict) {
   return any_own ? kOutOfTolerance : kAllInTolerance;
 }
 
-void show(const Options& options, const job::Job& job, const roof::Carry& carry,
-          base::Units units) {
-  if (!options.output.empty()) job::write_file(options.output, job::carry_json(job, carry));
-  if (options.json) {
-    print(job::carry_json(job, carry));
-    return;
-  }
-  print(carry_report(job, carry, {units, emphasis_for_stdout()}));
-  for (const std::string& text : carry.remarks) remark(text);
-  if (!options.output.empty()) remark(fmt::format("Wrote {}.", options.output));
+void deliver_carry(const Options& options, const job::Job& job, const roof::Carry& carry,
+                   base::Units units) {
+  deliver(
+      options, [&] { return job::carry_json(job, carry); },
+      [&] {
+        return carry_report(job, carry, {units, emphasis_for_stdout()});
+      },
+      carry.remarks);
 }
 
 job::Job job_with_roof(const std::string& path) {
@@ -62,7 +59,7 @@ int carry(const Options& options) {
     return roof::carry(job.plan, job.plate_offset_m, job.roof, job.tolerance, found);
   };
   if (options.readings.empty()) {
-    show(options, job, worked({}), units);
+    deliver_carry(options, job, worked({}), units);
     return kAllInTolerance;
   }
   const check::Findings findings = findings_of(job, options.readings, units);
@@ -70,7 +67,7 @@ int carry(const Options& options) {
   roof::Carry carry = worked(found);
   if (!found) carry.remarks.emplace_back(kNoShape);
   if (findings.verdict == check::Verdict::contradiction) carry.remarks.emplace_back(kContradiction);
-  show(options, job, carry, units);
+  deliver_carry(options, job, carry, units);
   return status_of(carry, findings.verdict);
 }
 

@@ -110,6 +110,17 @@ std::string kinds_section(const std::vector<roof::Part>& parts, const Shown& sho
                                                     rows, shown.emphasis);
 }
 
+/// Columns of a table that holds what was found against what was planned.
+std::vector<Column> comparison_columns(const std::string& of_what) {
+  return {{of_what},
+          {"at"},
+          {"planned", Align::right},
+          {"found", Align::right},
+          {"difference", Align::right},
+          {"give or take", Align::right},
+          {"cut"}};
+}
+
 std::string parts_section(const std::vector<roof::Part>& parts, const base::Tolerance& tolerance,
                           const Shown& shown) {
   std::vector<PlacedRow> placed;
@@ -126,14 +137,8 @@ std::string parts_section(const std::vector<roof::Part>& parts, const base::Tole
   const std::string title =
       fmt::format("Line lengths over the corners as found; a pattern piece may be {} out",
                   text_from_small_length(tolerance.part_m, shown.units));
-  return heading(title, shown.emphasis) + table({{"part"},
-                                                 {"at"},
-                                                 {"planned", Align::right},
-                                                 {"found", Align::right},
-                                                 {"difference", Align::right},
-                                                 {"give or take", Align::right},
-                                                 {"cut"}},
-                                                gathered(placed), shown.emphasis);
+  return heading(title, shown.emphasis) +
+         table(comparison_columns("part"), gathered(placed), shown.emphasis);
 }
 
 std::string pieces_section(const std::vector<roof::Part>& parts, const Shown& shown) {
@@ -198,14 +203,7 @@ std::string cuts_section(const roof::Carry& carry, const Shown& shown) {
           base::text_from_angle(cut.angle.uncertainty.value_or(0.0)), word_of(cut.fit)}});
   }
   return heading("Cut angles over the corners as found", shown.emphasis) +
-         table({{"cut"},
-                {"at"},
-                {"planned", Align::right},
-                {"found", Align::right},
-                {"difference", Align::right},
-                {"give or take", Align::right},
-                {"cut"}},
-               gathered(placed), shown.emphasis);
+         table(comparison_columns("cut"), gathered(placed), shown.emphasis);
 }
 
 /// Joints that open or bind when every piece is cut to the pattern all the same.

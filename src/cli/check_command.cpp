@@ -1,11 +1,8 @@
-#include <fmt/format.h>
-
 #include "commands.hpp"
 #include "console.hpp"
 #include "findings.hpp"
 #include "output_file.hpp"
 #include "reports.hpp"
-#include "stakewright/job/file.hpp"
 #include "stakewright/job/results.hpp"
 
 namespace stakewright::cli {
@@ -15,14 +12,12 @@ int check(const Options& options) {
   const job::Job job = job::read_job(options.job);
   const base::Units units = options.units.value_or(job.units);
   const check::Findings findings = findings_of(job, options.readings, units);
-  if (!options.output.empty()) job::write_file(options.output, job::check_json(job, findings));
-  if (options.json) {
-    print(job::check_json(job, findings));
-  } else {
-    print(check_report(job, findings, {units, emphasis_for_stdout()}));
-    for (const std::string& text : findings.remarks) remark(text);
-    if (!options.output.empty()) remark(fmt::format("Wrote {}.", options.output));
-  }
+  deliver(
+      options, [&] { return job::check_json(job, findings); },
+      [&] {
+        return check_report(job, findings, {units, emphasis_for_stdout()});
+      },
+      findings.remarks);
   return check::exit_status(findings.verdict);
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "reports.hpp"
+#include "stakewright/base/text.hpp"
 #include "words.hpp"
 
 namespace stakewright::cli {
@@ -98,11 +99,11 @@ void say_others(Telling& t) {
     return;
   }
   if (!in.empty()) {
-    t.say(fmt::format("{} {} in, {} of {}.", joined(in), is_are(in), within,
+    t.say(fmt::format("{} {} in, {} of {}.", base::joined(in), is_are(in), within,
                       in.size() == 1 ? "its place" : "their places"));
   }
   if (!open.empty()) {
-    t.say(fmt::format("{} cannot be called in or out yet.", joined(open)));
+    t.say(fmt::format("{} cannot be called in or out yet.", base::joined(open)));
   }
 }
 
@@ -159,7 +160,7 @@ std::string fixing_tapes(const Telling& t, const adjustment::Loose& loose) {
   std::vector<std::string> tapes;
   for (const auto& tape : loose.would_fix)
     tapes.push_back(tape_name(t.label(tape.from), t.label(tape.to)));
-  return tapes.empty() ? "" : joined(tapes);
+  return tapes.empty() ? "" : base::joined(tapes);
 }
 
 /// Where no corner is fixed, one sentence for all of them.

@@ -4,6 +4,7 @@
 
 #include "reports.hpp"
 #include "stakewright/base/angle.hpp"
+#include "stakewright/base/text.hpp"
 #include "words.hpp"
 
 namespace stakewright::cli {
@@ -64,11 +65,12 @@ std::string corners_section(const job::Job& job, const Findings& findings, const
 std::string placement_line(const Findings& findings) {
   std::vector<std::string> kept;
   for (const std::size_t i : findings.placement->kept) kept.push_back(label(findings, i));
-  std::string text = fmt::format("The plan is laid on {}, for the fewest moves.", joined(kept));
+  std::string text =
+      fmt::format("The plan is laid on {}, for the fewest moves.", base::joined(kept));
   for (const auto& other : findings.placement->alternatives) {
     std::vector<std::string> names;
     for (const std::size_t i : other) names.push_back(label(findings, i));
-    text += fmt::format(" As many stakes stay if it is laid on {}.", joined(names));
+    text += fmt::format(" As many stakes stay if it is laid on {}.", base::joined(names));
   }
   return paragraph(text);
 }
@@ -137,7 +139,7 @@ std::string suspects_section(const Findings& findings, const Shown& shown) {
     if (!explanation.alike.empty()) {
       std::vector<std::string> others;
       for (const std::size_t other : explanation.alike) others.push_back(std::to_string(other + 1));
-      words += fmt::format(" (the numbers cannot tell this from {})", joined(others));
+      words += fmt::format(" (the numbers cannot tell this from {})", base::joined(others));
     }
     rows.push_back({std::to_string(rows.size() + 1), percent(explanation.chance), words});
   }

@@ -13,7 +13,7 @@ int form(const Options& options) {
   ending_among(options.output, {".pdf"});
   const job::Job job = job::read_job(options.job);
   std::vector<std::string> arguments{"form", options.job, "-o", options.output};
-  if (options.units) arguments.insert(arguments.end(), {"--units", word_of(*options.units)});
+  if (options.units) arguments.insert(arguments.end(), {"--units", base::word_of(*options.units)});
   if (!options.paper.empty()) arguments.insert(arguments.end(), {"--paper", options.paper});
   if (options.show_planned) arguments.emplace_back("--show-planned");
   const int status = run_draw_program(arguments);

@@ -29,13 +29,12 @@ int layout(const Options& options) {
   const base::Units units = options.units.value_or(job.units);
   const job::LayoutResult result = job::layout_of(job);
   if (!options.output.empty()) write_output(options, job, result, units);
-  if (options.json) {
-    print(job::layout_json(job, result));
-  } else {
-    print(layout_report(job, result, {units, emphasis_for_stdout()}));
-    for (const std::string& text : result.order.remarks) remark(text);
-    if (!options.output.empty()) remark(fmt::format("Wrote {}.", options.output));
-  }
+  show(
+      options, [&] { return job::layout_json(job, result); },
+      [&] {
+        return layout_report(job, result, {units, emphasis_for_stdout()});
+      },
+      result.order.remarks);
   const bool crosses = std::any_of(result.clearances.begin(), result.clearances.end(),
                                    [](const auto& clearance) { return clearance.crosses; });
   return crosses ? kOutOfTolerance : kAllInTolerance;

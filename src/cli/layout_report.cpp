@@ -5,6 +5,7 @@
 
 #include "reports.hpp"
 #include "stakewright/base/angle.hpp"
+#include "stakewright/base/text.hpp"
 #include "words.hpp"
 
 namespace stakewright::cli {
@@ -78,8 +79,9 @@ std::string swings_section(const layout::StakingOrder& order, const Shown& shown
                     base::text_from_angle(swing.crossing_rad),
                     base::text_from_small_length(swing.sd_m, shown.units)});
   }
-  return heading("Swings, in working order; standing before the first: " + joined(order.given),
-                 shown.emphasis) +
+  return heading(
+             "Swings, in working order; standing before the first: " + base::joined(order.given),
+             shown.emphasis) +
          table({{"", Align::right},
                 {"set"},
                 {"hold at"},

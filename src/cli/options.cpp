@@ -133,17 +133,9 @@ void add_carry(CLI::App& app, Raw& raw) {
   add_common(carry, raw);
 }
 
-base::Units units_from(const std::string& word) {
-  for (const auto units :
-       {base::Units::feet_inches, base::Units::millimetres, base::Units::metres}) {
-    if (word == word_of(units)) return units;
-  }
-  throw base::InputError(
-      fmt::format("--units: read {}; accepted are feet-inches, mm, m", base::in_quotes(word)));
-}
-
 Options checked(Raw raw) {
-  if (!raw.units.empty()) raw.options.units = units_from(raw.units);
+  if (!raw.units.empty())
+    raw.options.units = base::read_at("--units", [&] { return base::units_from_word(raw.units); });
   const std::string& paper = raw.options.paper;
   if (!paper.empty() && paper != "letter" && paper != "a4") {
     throw base::InputError(
@@ -178,18 +170,6 @@ std::string help_hint(const CLI::App& app) {
 }
 
 }  // namespace
-
-std::string word_of(base::Units units) {
-  switch (units) {
-    case base::Units::feet_inches:
-      return "feet-inches";
-    case base::Units::millimetres:
-      return "mm";
-    case base::Units::metres:
-      return "m";
-  }
-  return "";
-}
 
 std::variant<Options, Text> options_from(int argc, const char* const* argv) {
   CLI::App app(kDescription, "stakewright");

@@ -31,9 +31,6 @@ struct Text {
   std::string text;
 };
 
-/// `feet-inches`, `mm` or `m`, as --units takes it.
-std::string word_of(base::Units units);
-
 /// Reads the command line, program name first.
 /// Throws base::InputError, saying what was read and what is accepted.
 std::variant<Options, Text> options_from(int argc, const char* const* argv);

@@ -4,8 +4,10 @@
 
 #include <algorithm>
 
+#include "console.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
+#include "stakewright/job/file.hpp"
 
 namespace stakewright::cli {
 
@@ -29,6 +31,29 @@ std::string ending_among(const std::string& path, const std::vector<std::string>
                                        fmt::join(accepted, ", ")));
   }
   return ending;
+}
+
+void show(const Options& options, const Written& json, const Written& report,
+          const std::vector<std::string>& remarks) {
+  if (options.json) {
+    print(json());
+    return;
+  }
+  print(report());
+  for (const std::string& text : remarks) remark(text);
+  if (!options.output.empty()) remark(fmt::format("Wrote {}.", options.output));
+}
+
+void deliver(const Options& options, const Written& json, const Written& report,
+             const std::vector<std::string>& remarks) {
+  if (options.output.empty()) {
+    show(options, json, report, remarks);
+    return;
+  }
+  const std::string text = json();
+  job::write_file(options.output, text);
+  show(
+      options, [&] { return text; }, report, remarks);
 }
 
 }  // namespace stakewright::cli

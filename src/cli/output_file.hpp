@@ -1,8 +1,11 @@
 // The file named by -o: its ending says what goes into it.
 #pragma once
 
+#include <functional>
 #include <string>
 #include <vector>
+
+#include "options.hpp"
 
 namespace stakewright::cli {
 
@@ -12,5 +15,16 @@ std::string ending_of(const std::string& path);
 /// The ending, when it is one of `accepted`.
 /// Throws InputError, naming the file and the accepted endings, for another.
 std::string ending_among(const std::string& path, const std::vector<std::string>& accepted);
+
+using Written = std::function<std::string()>;
+
+/// What a command found: to stdout as JSON or, with its remarks on stderr, as the report.  Each
+/// text is made only when it is asked for.
+void show(const Options& options, const Written& json, const Written& report,
+          const std::vector<std::string>& remarks = {});
+
+/// The same, and the JSON into the file of -o as well.
+void deliver(const Options& options, const Written& json, const Written& report,
+             const std::vector<std::string>& remarks = {});
 
 }  // namespace stakewright::cli

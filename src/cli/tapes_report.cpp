@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "reports.hpp"
+#include "stakewright/base/text.hpp"
 #include "words.hpp"
 
 namespace stakewright::cli {
@@ -67,7 +68,7 @@ std::string loose_section(const check::Findings& findings) {
       tapes.push_back(tape_name(findings.network.points[tape.from].label,
                                 findings.network.points[tape.to].label));
     text += paragraph(fmt::format("Corner {} is not fixed; {} would fix it.",
-                                  findings.network.points[loose.point].label, joined(tapes)));
+                                  findings.network.points[loose.point].label, base::joined(tapes)));
   }
   return text;
 }

@@ -36,15 +36,6 @@ std::string percent(double chance) {
   return fmt::format("{:.0f} %", 100.0 * chance);
 }
 
-std::string joined(const std::vector<std::string>& names) {
-  std::string text;
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    if (i > 0) text += i + 1 == names.size() ? " and " : ", ";
-    text += names[i];
-  }
-  return text;
-}
-
 std::string tape_name(const std::string& from, const std::string& to) { return from + "–" + to; }
 
 std::string counted(std::size_t count, const std::string& one, const std::string& many) {

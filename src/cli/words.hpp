@@ -32,9 +32,6 @@ std::string off_words(double outward_m, double sideways_m, base::Units units);
 /// Whole percent: `97 %`; `over 99 %` and `under 1 %` where rounding would claim certainty.
 std::string percent(double chance);
 
-/// `A`, `A and B`, `A, B and C`.
-std::string joined(const std::vector<std::string>& names);
-
 /// `A–C`.
 std::string tape_name(const std::string& from, const std::string& to);
 

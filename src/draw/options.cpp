@@ -7,26 +7,6 @@
 #include "stakewright/base/error.hpp"
 
 namespace stakewright::draw {
-namespace {
-
-base::Units units_from(const std::string& word) {
-  if (word == "feet-inches") return base::Units::feet_inches;
-  if (word == "mm") return base::Units::millimetres;
-  if (word == "m") return base::Units::metres;
-  throw base::InputError(
-      fmt::format("--units: read \"{}\"; accepted are feet-inches, mm, m", word));
-}
-
-forms::Paper paper_from(const std::string& word) {
-  try {
-    return forms::paper_from_text(word);
-  } catch (const base::InputError& error) {
-    throw error.at("--paper");
-  }
-}
-
-}  // namespace
-
 std::variant<Options, Text> options_from(int argc, const char* const* argv) {
   CLI::App app("Draws for the command stakewright, which runs this program.", "stakewright-draw");
   app.set_version_flag("--version", std::string("stakewright-draw ") + STAKEWRIGHT_VERSION,
@@ -52,8 +32,10 @@ std::variant<Options, Text> options_from(int argc, const char* const* argv) {
   } catch (const CLI::ParseError& error) {
     throw base::InputError(fmt::format("{}; see stakewright-draw --help", error.what()));
   }
-  if (!units.empty()) options.units = units_from(units);
-  if (!paper.empty()) options.paper = paper_from(paper);
+  if (!units.empty())
+    options.units = base::read_at("--units", [&] { return base::units_from_word(units); });
+  if (!paper.empty())
+    options.paper = base::read_at("--paper", [&] { return forms::paper_from_text(paper); });
   return options;
 }
 

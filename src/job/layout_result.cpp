@@ -1,5 +1,3 @@
-#include <algorithm>
-
 #include "stakewright/job/results.hpp"
 
 namespace stakewright::job {
@@ -8,11 +6,8 @@ namespace {
 /// The tape that readings use when they name none: the job's own of that name before the built-in.
 readings::Instrument default_tape(const Job& job) {
   const std::string name = readings::default_instrument(readings::Kind::tape);
-  const auto is_it = [&](const readings::Instrument& one) { return one.name == name; };
-  const auto own = std::find_if(job.instruments.begin(), job.instruments.end(), is_it);
-  if (own != job.instruments.end()) return *own;
-  const auto built_in = readings::built_in_instruments();
-  return *std::find_if(built_in.begin(), built_in.end(), is_it);
+  if (const auto* own = readings::instrument_named(job.instruments, name)) return *own;
+  return *readings::instrument_named(readings::built_in_instruments(), name);
 }
 
 }  // namespace

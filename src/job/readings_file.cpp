@@ -85,11 +85,6 @@ struct Against {
   Names instruments;
 };
 
-const Instrument& instrument_named(const std::string& name, const Job& job) {
-  return *std::find_if(job.instruments.begin(), job.instruments.end(),
-                       [&](const Instrument& known) { return known.name == name; });
-}
-
 // A row that names its instrument and no kind is of that instrument's kind.
 void read_instrument(const Fields& fields, const Against& against, Reading& into) {
   fields.read("kind", into.kind, kind_from);
@@ -99,7 +94,7 @@ void read_instrument(const Fields& fields, const Against& against, Reading& into
   }
   into.instrument = fields.read("instrument", [&](const std::string& text) {
     against.instruments.demand(text);
-    const Kind kind = instrument_named(text, against.job).kind;
+    const Kind kind = readings::instrument_named(against.job.instruments, text)->kind;
     if (!fields.has("kind")) into.kind = kind;
     if (kind != into.kind)
       throw base::InputError(fmt::format("read {}, a {}; accepted: a {}", base::in_quotes(text),
@@ -181,7 +176,8 @@ Reading reading_from(const Row& row, const Columns& columns, const std::string& 
   read_remarks(fields, reading);
   try {
     columns.demand_no_more(row);
-    readings::corrections(reading, instrument_named(reading.instrument, against.job));
+    readings::corrections(reading,
+                          *readings::instrument_named(against.job.instruments, reading.instrument));
   } catch (const base::InputError& error) {
     throw error.at(fields.place());
   }

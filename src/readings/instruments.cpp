@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "stakewright/readings/classes.hpp"
@@ -69,6 +70,14 @@ std::vector<Instrument> built_in_instruments() {
   Instrument steel = tape("steel", TapeClass::II, "steel tape of class II");
   steel.expansion_per_c = kSteelExpansion_per_c;
   return {steel, tape("fibreglass", TapeClass::III, "fibreglass tape of class III"), laser()};
+}
+
+const Instrument* instrument_named(const std::vector<Instrument>& instruments,
+                                   std::string_view name) {
+  const auto found =
+      std::find_if(instruments.rbegin(), instruments.rend(),
+                   [&](const Instrument& instrument) { return instrument.name == name; });
+  return found == instruments.rend() ? nullptr : &*found;
 }
 
 std::string default_instrument(Kind kind) { return kind == Kind::tape ? "steel" : "laser"; }

@@ -1,4 +1,5 @@
 #include "words.hpp"
+#include "stakewright/base/text.hpp"
 
 #include <gtest/gtest.h>
 
@@ -47,10 +48,10 @@ TEST(Percent, NeverClaimsCertainty) {
 }
 
 TEST(Joined, ReadsAsASentenceDoes) {
-  EXPECT_EQ(joined({}), "");
-  EXPECT_EQ(joined({"A"}), "A");
-  EXPECT_EQ(joined({"A", "B"}), "A and B");
-  EXPECT_EQ(joined({"A", "B", "C"}), "A, B and C");
+  EXPECT_EQ(base::joined({}), "");
+  EXPECT_EQ(base::joined({"A"}), "A");
+  EXPECT_EQ(base::joined({"A", "B"}), "A and B");
+  EXPECT_EQ(base::joined({"A", "B", "C"}), "A, B and C");
 }
 
 TEST(Counted, KnowsOneFromMany) {

@@ -21,4 +21,14 @@ class InputError : public std::runtime_error {
   }
 };
 
+/// What `read` gives; its InputError comes out with `place` in front.
+template <class Read>
+auto read_at(const std::string& place, Read&& read) {
+  try {
+    return read();
+  } catch (const InputError& problem) {
+    throw problem.at(place);
+  }
+}
+
 }  // namespace stakewright::base

@@ -11,6 +11,12 @@ namespace stakewright::base {
 /// What bare numbers mean and what output is written in.
 enum class Units { feet_inches, millimetres, metres };
 
+/// `feet-inches`, `mm` or `m`, as options take it.
+std::string word_of(Units units);
+
+/// The units of that word.  Throws InputError, naming what was read and what is accepted.
+Units units_from_word(std::string_view word);
+
 /// Length in metres from text: `16ft`, `12' 4-5/16"`, `12-4-5/16` (feet-inches-
 /// fraction), `148 5/16in`, `3.766m`, `3766mm`, `376.6cm`, `12.36ft`.  A leading
 /// minus is taken.  A bare number is in `bare` (feet-inches: a bare number is

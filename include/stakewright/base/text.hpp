@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace stakewright::base {
 
@@ -26,6 +27,9 @@ std::size_t character_count(std::string_view text);
 /// Whether every character may be printed on one line: well-formed, no control character (tab
 /// and line ends are control characters too), no mark that turns the writing direction.
 bool is_printable(std::string_view text);
+
+/// Names in a row: `A`, `A and B`, `A, B and C`; empty for none.
+std::string joined(const std::vector<std::string>& names);
 
 /// The least number of letters put in, taken out, replaced or changed over with a neighbour
 /// that makes `from` into `to`.  By bytes.

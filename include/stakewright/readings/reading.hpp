@@ -6,6 +6,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace stakewright::readings {
@@ -40,6 +41,11 @@ std::vector<Instrument> built_in_instruments();
 
 /// Name of the built-in instrument used when a reading names none.
 std::string default_instrument(Kind kind);
+
+/// The instrument of that name; none when there is none.  Of several the last one counts, as a
+/// job's own stands in for a built-in one.
+const Instrument* instrument_named(const std::vector<Instrument>& instruments,
+                                   std::string_view name);
 
 /// One row of the readings file, in SI.
 struct Reading {
