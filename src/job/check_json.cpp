@@ -161,7 +161,7 @@ Json readings_json(const Findings& findings) {
     const auto& seen = findings.network.observations[i];
     const auto& out = findings.used.readings_out[i];
     const auto& instrument = findings.network.instruments[seen.instrument];
-    list.push_back({{"kind", instrument.kind == readings::Kind::tape ? "tape" : "laser"},
+    list.push_back({{"kind", readings::word_of(instrument.kind)},
                     {"from", label(findings, seen.from)},
                     {"to", label(findings, seen.to)},
                     {"instrument", instrument.name},

@@ -23,8 +23,12 @@ constexpr std::size_t kMostNamesShown = 60;
 
 }  // namespace
 
+bool Names::has(const std::string& name) const {
+  return std::find(known_.begin(), known_.end(), name) != known_.end();
+}
+
 void Names::demand(const std::string& name) const {
-  if (std::find(known_.begin(), known_.end(), name) != known_.end()) return;
+  if (has(name)) return;
   const auto other = std::find_if(known_.begin(), known_.end(), [&](const std::string& known) {
     return lower_case(name) == lower_case(known);
   });

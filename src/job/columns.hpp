@@ -15,6 +15,8 @@ class Names {
  public:
   explicit Names(std::vector<std::string> known) : known_(std::move(known)) {}
 
+  [[nodiscard]] bool has(const std::string& name) const;
+
   /// Throws InputError for any other, listing these, and the one that differs in capitals only.
   void demand(const std::string& name) const;
 

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "job_parts.hpp"
+#include "stakewright/base/angle.hpp"
 #include "stakewright/base/text.hpp"
 
 namespace stakewright::job {
@@ -17,7 +18,7 @@ using readings::Kind;
 const Keys kInstrumentKeys = {
     "name",    "kind",   "constant",  "per_length",           "centring",      "scale",   "zero",
     "nominal", "actual", "expansion", "standard_temperature", "standard_pull", "section", "modulus",
-    "weight"};
+    "weight",  "angle"};
 
 constexpr Range kError = {0.0, 1.0, true, true, "a length from 0 to 1 m"};
 constexpr Range kShare = {0.0, 0.1, true, true, "a number from 0 to 0.1"};
@@ -34,12 +35,16 @@ constexpr double kMostOff = 0.1;
 // weighed so would drown all others.
 constexpr double kLeastSpread_m = 1e-5;
 
+// The same of an angle: no circle on a building site is better than a tenth of a second, and one
+// worse than a degree is none.
+constexpr double kLeastAngleSpread_rad = base::kDegree_rad / 36000.0;
+constexpr double kLargestAngleSpread_rad = base::kDegree_rad;
+
 Kind read_kind(const Value& value) {
-  if (const auto* text = std::get_if<std::string>(&value.held))
-    if (*text == "level" || *text == "circle")
-      throw base::InputError(
-          fmt::format("kind '{}' is not read yet; accepted: tape, laser", *text));
-  return word_from<Kind>(value, {{"tape", Kind::tape}, {"laser", Kind::laser}});
+  return word_from<Kind>(value, {{"tape", Kind::tape},
+                                 {"laser", Kind::laser},
+                                 {"level", Kind::level},
+                                 {"circle", Kind::angle}});
 }
 
 // The figures an instrument starts from: the built-in one's of that name, else the error figures
@@ -57,6 +62,32 @@ Instrument start_of(const std::string& name, Kind kind) {
   return usual;
 }
 
+// Figures that come to nothing make weights without bound.
+void demand_spread(const Section& table, const Instrument& into) {
+  if (into.kind == Kind::angle) {
+    if (into.angle_rad < kLeastAngleSpread_rad)
+      throw base::InputError(
+          fmt::format("{}: read an angle that comes to nothing; accepted: "
+                      "at least a tenth of a second",
+                      table.place()));
+    return;
+  }
+  if (std::hypot(into.constant_m, std::sqrt(2.0) * into.centring_m) < kLeastSpread_m)
+    throw base::InputError(
+        fmt::format("{}: read a constant and a centring that come to nothing; accepted: together "
+                    "at least 0.01 mm",
+                    table.place()));
+}
+
+double angle_error_from(const Value& value) {
+  const double read_rad =
+      base::angle_rad_from_text(text_or_number(value, "an angle such as \"0-00-20\""));
+  if (read_rad > kLargestAngleSpread_rad)
+    throw base::InputError(
+        fmt::format("read {}; accepted: an angle up to a degree", words_of(value)));
+  return read_rad;
+}
+
 void read_errors(const Section& table, base::Units units, Instrument& into) {
   const auto length = [units](const Value& v) { return length_in(v, units, kError); };
   const auto share = [](const Value& v) { return number_in(v, kShare); };
@@ -65,11 +96,8 @@ void read_errors(const Section& table, base::Units units, Instrument& into) {
   table.read("centring", into.centring_m, length);
   table.read("scale", into.scale, share);
   table.read("zero", into.zero_m, length);
-  if (std::hypot(into.constant_m, std::sqrt(2.0) * into.centring_m) < kLeastSpread_m)
-    throw base::InputError(
-        fmt::format("{}: read a constant and a centring that come to nothing; accepted: together "
-                    "at least 0.01 mm",
-                    table.place()));
+  table.read("angle", into.angle_rad, [](const Value& v) { return angle_error_from(v); });
+  demand_spread(table, into);
 }
 
 void read_corrections(const Section& table, base::Units units, Instrument& into) {
@@ -114,7 +142,7 @@ void demand_whole_corrections(const Section& table, const Instrument& instrument
 
 Instrument read_instrument(const Section& table, base::Units units) {
   const std::string name = table.read(table.demand("name", "a name in quotes"), name_from);
-  const Entry& kind_entry = table.demand("kind", "\"tape\" or \"laser\"");
+  const Entry& kind_entry = table.demand("kind", "\"tape\", \"laser\", \"level\" or \"circle\"");
   const Kind kind = table.read(kind_entry, read_kind);
   Instrument result = start_of(name, kind);
   if (result.kind != kind)

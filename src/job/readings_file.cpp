@@ -6,6 +6,7 @@
 
 #include "columns.hpp"
 #include "job_parts.hpp"
+#include "stakewright/base/angle.hpp"
 #include "stakewright/base/text.hpp"
 #include "stakewright/job/file.hpp"
 #include "stakewright/readings/corrections.hpp"
@@ -69,14 +70,10 @@ class Fields {
 };
 
 Kind kind_from(const std::string& text) {
-  if (text == "tape") return Kind::tape;
-  if (text == "laser") return Kind::laser;
-  if (text == "level" || text == "angle")
-    throw base::InputError(fmt::format("kind '{}' is not read yet; accepted: tape, laser", text));
-  refuse(text, "tape, laser");
+  for (const Kind kind : {Kind::tape, Kind::laser, Kind::level, Kind::angle})
+    if (text == readings::word_of(kind)) return kind;
+  refuse(text, "tape, laser, level, angle");
 }
-
-const char* word(Kind kind) { return kind == Kind::tape ? "tape" : "laser"; }
 
 /// What every row of a file is read against.
 struct Against {
@@ -98,7 +95,8 @@ void read_instrument(const Fields& fields, const Against& against, Reading& into
     if (!fields.has("kind")) into.kind = kind;
     if (kind != into.kind)
       throw base::InputError(fmt::format("read {}, a {}; accepted: a {}", base::in_quotes(text),
-                                         word(kind), word(into.kind)));
+                                         readings::instrument_word_of(kind),
+                                         readings::instrument_word_of(into.kind)));
     return text;
   });
 }
@@ -112,6 +110,31 @@ void read_ends(const Fields& fields, const Against& against, Reading& into) {
   into.to = fields.read("to", [&](const std::string& text) {
     against.points.demand(text);
     if (text == into.from) refuse(text, "a point other than the one in column from");
+    return text;
+  });
+}
+
+// A set-up and a turning point have names of the crew's own.
+void read_level_ends(const Fields& fields, const Against& against, Reading& into) {
+  const auto name = [](const std::string& text) {
+    demand_name(text);
+    return text;
+  };
+  into.from = fields.read("from", [&](const std::string& text) {
+    if (against.points.has(text)) refuse(text, "the name of a set-up, not a point of the job");
+    return name(text);
+  });
+  into.to = fields.read("to", [&](const std::string& text) {
+    if (text == into.from) refuse(text, "where the rod stands, not the set-up");
+    return name(text);
+  });
+}
+
+void read_at(const Fields& fields, const Against& against, Reading& into) {
+  into.at = fields.read("at", [&](const std::string& text) {
+    against.points.demand(text);
+    if (text == into.from || text == into.to)
+      refuse(text, "where the angle is turned: a point other than its two ends");
     return text;
   });
 }
@@ -159,10 +182,56 @@ void read_remarks(const Fields& fields, Reading& into) {
   };
   fields.read("round", into.round, text_up_to(kLongestName));
   fields.read("note", into.note, text_up_to(kLongestNote));
-  if (fields.has("at"))
-    fields.read("at", [](const std::string& text) -> int {
-      refuse(text, "nothing; only an angle is turned at a point, and angles are not read yet");
-    });
+}
+
+void demand_empty(const Fields& fields, std::initializer_list<const char*> columns, Kind kind) {
+  for (const char* column : columns)
+    if (fields.has(column))
+      fields.read(column, [&](const std::string& text) -> int {
+        refuse(text, fmt::format("nothing, for a reading of kind {}", readings::word_of(kind)));
+      });
+}
+
+// What the kinds of reading have beside their number.
+void read_length(const Fields& fields, const Against& against, Reading& into) {
+  read_ends(fields, against, into);
+  demand_empty(fields, {"at"}, into.kind);
+  read_lengths(fields, against.job.units, into);
+  read_conditions(fields, into);
+}
+
+void read_level(const Fields& fields, const Against& against, Reading& into) {
+  read_level_ends(fields, against, into);
+  demand_empty(fields, {"at", "temperature", "pull", "burned", "slope"}, into.kind);
+  into.value_m = fields.read("reading", [&](const std::string& text) {
+    return length_from(text, against.job.units, kLengthAboveZero);
+  });
+}
+
+void read_angle(const Fields& fields, const Against& against, Reading& into) {
+  read_ends(fields, against, into);
+  read_at(fields, against, into);
+  demand_empty(fields, {"temperature", "pull", "burned", "slope"}, into.kind);
+  into.angle_rad = fields.read(
+      "reading", [](const std::string& text) { return base::angle_rad_from_text(text); });
+}
+
+void read_number(const Fields& fields, const Against& against, Reading& into) {
+  switch (into.kind) {
+    case Kind::tape:
+    case Kind::laser:
+      return read_length(fields, against, into);
+    case Kind::level:
+      return read_level(fields, against, into);
+    case Kind::angle:
+      return read_angle(fields, against, into);
+  }
+}
+
+// A correction may leave no length: found here, where the line is known.
+void demand_length_left(const Reading& reading, const Job& job) {
+  if (reading.kind == Kind::level || reading.kind == Kind::angle) return;
+  readings::corrections(reading, *readings::instrument_named(job.instruments, reading.instrument));
 }
 
 Reading reading_from(const Row& row, const Columns& columns, const std::string& file,
@@ -170,14 +239,11 @@ Reading reading_from(const Row& row, const Columns& columns, const std::string& 
   const Fields fields(row, columns, file);
   Reading reading;
   read_instrument(fields, against, reading);
-  read_ends(fields, against, reading);
-  read_lengths(fields, against.job.units, reading);
-  read_conditions(fields, reading);
+  read_number(fields, against, reading);
   read_remarks(fields, reading);
   try {
     columns.demand_no_more(row);
-    readings::corrections(reading,
-                          *readings::instrument_named(against.job.instruments, reading.instrument));
+    demand_length_left(reading, against.job);
   } catch (const base::InputError& error) {
     throw error.at(fields.place());
   }

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "stakewright/readings/classes.hpp"
 #include "stakewright/readings/reading.hpp"
@@ -64,12 +65,58 @@ Instrument laser() {
   return result;
 }
 
+// A rod read to the nearest millimetre or 1/32 in through a builder's level: common practice, no
+// source.
+constexpr double kRodStep_m = 0.001;
+constexpr double kRodGrowth = 5e-5;
+
+Instrument level() {
+  Instrument result;
+  result.name = "level";
+  result.kind = Kind::level;
+  result.constant_m = sd_from_step(kRodStep_m);
+  result.per_length = kRodGrowth;
+  result.note = "a builder's level, read to a millimetre";
+  return result;
+}
+
+// A vernier read to the nearest minute: common practice, no source.
+constexpr double kVernierStep_rad = std::numbers::pi / 180.0 / 60.0;
+
+// An angle is the difference of two pointings.
+Instrument circle() {
+  Instrument result;
+  result.name = "circle";
+  result.kind = Kind::angle;
+  result.angle_rad = std::sqrt(2.0) * sd_from_step(kVernierStep_rad);
+  result.centring_m = sd_from_limit(kCentringLimit_m);
+  result.note = "an angle circle read to a minute";
+  return result;
+}
+
 }  // namespace
+
+const char* word_of(Kind kind) {
+  switch (kind) {
+    case Kind::tape:
+      return "tape";
+    case Kind::laser:
+      return "laser";
+    case Kind::level:
+      return "level";
+    case Kind::angle:
+      break;
+  }
+  return "angle";
+}
+
+const char* instrument_word_of(Kind kind) { return kind == Kind::angle ? "circle" : word_of(kind); }
 
 std::vector<Instrument> built_in_instruments() {
   Instrument steel = tape("steel", TapeClass::II, "steel tape of class II");
   steel.expansion_per_c = kSteelExpansion_per_c;
-  return {steel, tape("fibreglass", TapeClass::III, "fibreglass tape of class III"), laser()};
+  return {steel, tape("fibreglass", TapeClass::III, "fibreglass tape of class III"), laser(),
+          level(), circle()};
 }
 
 const Instrument* instrument_named(const std::vector<Instrument>& instruments,
@@ -80,6 +127,8 @@ const Instrument* instrument_named(const std::vector<Instrument>& instruments,
   return found == instruments.rend() ? nullptr : &*found;
 }
 
-std::string default_instrument(Kind kind) { return kind == Kind::tape ? "steel" : "laser"; }
+std::string default_instrument(Kind kind) {
+  return kind == Kind::tape ? "steel" : instrument_word_of(kind);
+}
 
 }  // namespace stakewright::readings

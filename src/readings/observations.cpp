@@ -16,8 +16,6 @@ namespace {
 
 using Places = std::map<std::string, std::size_t, std::less<>>;
 
-const char* word(Kind kind) { return kind == Kind::tape ? "tape" : "laser"; }
-
 // Several of one name: the last one counts, as a job's own instrument stands in for a built-in one.
 Places places(const std::vector<std::string>& names) {
   Places result;
@@ -56,8 +54,9 @@ std::size_t instrument_index(const Reading& reading, const Places& by_name,
            fmt::format("{}", fmt::join(names_of(instruments), ", ")));
   const Kind kind = instruments[found->second].kind;
   if (kind != reading.kind)
-    refuse(reading, fmt::format("instrument {}, a {}", base::in_quotes(name), word(kind)),
-           fmt::format("an instrument of kind {}", word(reading.kind)));
+    refuse(reading,
+           fmt::format("instrument {}, a {}", base::in_quotes(name), instrument_word_of(kind)),
+           fmt::format("an instrument of kind {}", instrument_word_of(reading.kind)));
   return found->second;
 }
 

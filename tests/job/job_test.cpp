@@ -164,7 +164,7 @@ TEST(JobFile, GivesItsTolerancesAndChances) {
 
 TEST(JobFile, GivesItsInstrumentInSi) {
   const Job read = job(kWhole);
-  ASSERT_EQ(read.instruments.size(), 4U);
+  ASSERT_EQ(read.instruments.size(), readings::built_in_instruments().size() + 1);
   const readings::Instrument& tape = read.instruments.back();
   EXPECT_EQ(tape.name, "blue tape");
   EXPECT_EQ(tape.kind, readings::Kind::tape);
@@ -204,7 +204,7 @@ TEST(JobFile, NeedsOnlyUnitsSidesAndASize) {
   EXPECT_EQ(read.title, "Untitled job");
   EXPECT_FALSE(read.has_roof);
   EXPECT_TRUE(read.plan.lines.empty());
-  EXPECT_EQ(read.instruments.size(), 3U);
+  EXPECT_EQ(read.instruments.size(), readings::built_in_instruments().size());
   EXPECT_EQ(read.tolerance.confidence, 0.95);
 }
 
@@ -479,19 +479,20 @@ std::string instrument(const std::string& keys) { return "[[instrument]]\n" + ke
 
 TEST(JobFile, StartsAnInstrumentFromTheBuiltInOneOfItsKind) {
   const Job read = job(kShort + instrument("name='rod'\nkind='laser'\nconstant='3mm'\n"));
-  const readings::Instrument& rod = read.instruments[3];
-  const readings::Instrument& laser = read.instruments[2];
+  const readings::Instrument& rod = read.instruments.back();
+  const readings::Instrument& laser = *readings::instrument_named(read.instruments, "laser");
   EXPECT_EQ(rod.constant_m, 0.003);
   EXPECT_EQ(rod.centring_m, laser.centring_m);
   EXPECT_EQ(rod.zero_m, laser.zero_m);
   const Job taped = job(kShort + instrument("name='red'\nkind='tape'\n"));
-  EXPECT_FALSE(taped.instruments[3].expansion_per_c.has_value());  // of what it is made is not said
+  EXPECT_FALSE(
+      taped.instruments.back().expansion_per_c.has_value());  // of what it is made is not said
 }
 
 TEST(JobFile, LetsAStatedInstrumentStandInForTheBuiltInOneOfItsName) {
   const Job read =
       job(kShort + instrument("name='steel'\nkind='tape'\nnominal='30m'\nactual='29.996m'\n"));
-  ASSERT_EQ(read.instruments.size(), 3U);
+  ASSERT_EQ(read.instruments.size(), readings::built_in_instruments().size());
   EXPECT_EQ(read.instruments[0].name, "steel");
   EXPECT_EQ(read.instruments[0].actual_m, 29.996);
   EXPECT_EQ(read.instruments[0].constant_m, readings::built_in_instruments()[0].constant_m);
@@ -500,14 +501,21 @@ TEST(JobFile, LetsAStatedInstrumentStandInForTheBuiltInOneOfItsName) {
               HasSubstr("built in as another kind"));
 }
 
-TEST(JobFile, SaysWhichInstrumentsItDoesNotReadYet) {
-  for (const char* kind : {"level", "circle"})
-    EXPECT_EQ(refused_with(instrument(fmt::format("name='x'\nkind='{}'\n", kind))),
-              fmt::format("job.toml, line 7, instrument[1].kind: kind '{}' is not read yet; "
-                          "accepted: tape, laser",
-                          kind));
+TEST(JobFile, ReadsLevelsAndCircles) {
+  const Job read = job(kShort + instrument("name='transit'\nkind='circle'\nangle='0-00-20'\n") +
+                       instrument("name='old level'\nkind='level'\nconstant='2mm'\n"));
+  const auto* transit = readings::instrument_named(read.instruments, "transit");
+  ASSERT_NE(transit, nullptr);
+  EXPECT_EQ(transit->kind, readings::Kind::angle);
+  EXPECT_NEAR(transit->angle_rad, 20.0 / 3600.0 * base::kDegree_rad, 1e-15);
+  EXPECT_EQ(readings::instrument_named(read.instruments, "old level")->constant_m, 0.002);
+  EXPECT_THAT(refused_with(instrument("name='x'\nkind='circle'\nangle='2deg'\n")),
+              HasSubstr("instrument[1].angle: read \"2deg\"; accepted: an angle up to a degree"));
+}
+
+TEST(JobFile, RefusesInstrumentsWithoutNameOrKind) {
   EXPECT_THAT(refused_with(instrument("name='x'\nkind='rope'\n")),
-              HasSubstr("accepted: \"tape\", \"laser\""));
+              HasSubstr("accepted: \"tape\", \"laser\", \"level\", \"circle\""));
   EXPECT_THAT(refused_with(instrument("name='x'\n")), HasSubstr("instrument[1].kind is missing"));
   EXPECT_THAT(refused_with(instrument("kind='tape'\n")),
               HasSubstr("instrument[1].name is missing"));
@@ -608,7 +616,7 @@ TEST(StarterJob, OffersOnlyKeysThatAreRead) {
   EXPECT_EQ(read.plan.keep_clear.size(), 1U);
   EXPECT_EQ(read.plan.hold.size(), 2U);
   EXPECT_EQ(read.instruments.size(), 4U);
-  EXPECT_TRUE(read.instruments[3].weight_n_per_m.has_value());
+  EXPECT_TRUE(read.instruments.back().weight_n_per_m.has_value());
   for (const char* size : {"side", "corner_radius", "flat_radius", "across_corners",
                            "flat_to_corner", "perimeter", "floor_area"})
     EXPECT_THAT(starter_job(), HasSubstr(fmt::format("\n# {} = \"", size)));

@@ -200,20 +200,65 @@ TEST(ReadingsFile, RefusesReadingsThatAreNoLength) {
 TEST(ReadingsFile, RefusesInstrumentsThatDoNotFit) {
   EXPECT_EQ(refused_row("tape,A,B,9,red tape,1,"),
             "readings.csv, line 2, column instrument: read \"red tape\"; accepted: steel, "
-            "fibreglass, laser, blue tape");
+            "fibreglass, laser, level, circle, blue tape");
   EXPECT_THAT(refused_row("tape,A,B,9,Steel,1,"), HasSubstr("did you mean \"steel\"?"));
   EXPECT_EQ(refused_row("tape,A,B,9,laser,1,"),
             "readings.csv, line 2, column instrument: read \"laser\", a laser; accepted: a tape");
   EXPECT_THAT(refused_row("laser,A,B,9,steel,1,"), HasSubstr("accepted: a laser"));
 }
 
-TEST(ReadingsFile, SaysWhichKindsItDoesNotReadYet) {
-  EXPECT_EQ(
-      refused_row("level,A,B,9,,,"),
-      "readings.csv, line 2, column kind: kind 'level' is not read yet; accepted: tape, laser");
-  EXPECT_THAT(refused_row("angle,A,B,60-00-20,,,"), HasSubstr("kind 'angle' is not read yet"));
+TEST(ReadingsFile, TakesRodReadingsOfASetUp) {
+  const auto read =
+      readings("kind,from,to,reading\nlevel,L1,A,1.203m\nlevel,L1,turning 1,4-2-1/2\n");
+  ASSERT_THAT(read, SizeIs(2));
+  EXPECT_EQ(read[0].kind, Kind::level);
+  EXPECT_EQ(read[0].from, "L1");
+  EXPECT_EQ(read[0].to, "A");
+  EXPECT_EQ(read[0].value_m, 1.203);
+  EXPECT_EQ(read[0].instrument, "level");
+  EXPECT_EQ(read[1].to, "turning 1");
+  EXPECT_NEAR(read[1].value_m, 50.5 * 0.0254, 1e-12);
+}
+
+TEST(ReadingsFile, RefusesRodReadingsThatCannotBe) {
+  EXPECT_EQ(refused_row("level,A,B,9,,,"),
+            "readings.csv, line 2, column from: read \"A\"; accepted: the name of a set-up, not a "
+            "point of the job");
+  EXPECT_THAT(refused_row("level,L1,L1,9,,,"), HasSubstr("column to: read \"L1\""));
+  EXPECT_THAT(refused_row("level,L1,A,0,,,"), HasSubstr("accepted: a length above 0"));
+  EXPECT_THAT(
+      refused("kind,from,to,reading,slope\nlevel,L1,A,1.2m,0.1m\n"),
+      HasSubstr("column slope: read \"0.1m\"; accepted: nothing, for a reading of kind level"));
+}
+
+TEST(ReadingsFile, TakesAnglesTurnedAtAPoint) {
+  const auto read =
+      readings("kind,from,to,reading,at\nangle,A,B,60-00-20,O\nangle,C,A,66.673gon,B\n");
+  ASSERT_THAT(read, SizeIs(2));
+  EXPECT_EQ(read[0].kind, Kind::angle);
+  EXPECT_EQ(read[0].at, "O");
+  EXPECT_EQ(read[0].instrument, "circle");
+  // 60 degrees and 20/3600, in radians.
+  EXPECT_NEAR(read[0].angle_rad, 1.0472945139, 1e-9);
+  EXPECT_NEAR(read[1].angle_rad, 66.673 / 200.0 * 3.14159265358979, 1e-12);
+}
+
+TEST(ReadingsFile, RefusesAnglesThatCannotBe) {
+  const auto angle = [](const std::string& rest) {
+    return refused("kind,from,to,reading,at,temperature\nangle," + rest + "\n");
+  };
+  EXPECT_THAT(angle("A,B,60-00-20,,"), HasSubstr("column at: read \"\"; accepted: A, B"));
+  EXPECT_THAT(angle("A,B,60-00-20,A,"),
+              HasSubstr("column at: read \"A\"; accepted: where the angle is turned"));
+  EXPECT_THAT(angle("A,A,60-00-20,O,"), HasSubstr("column to: read \"A\""));
+  EXPECT_THAT(angle("A,B,0,O,"), HasSubstr("accepted: an angle above 0 and below 360 degrees"));
+  EXPECT_THAT(angle("A,B,360,O,"), HasSubstr("column reading: read \"360\""));
+  EXPECT_THAT(angle("A,B,60,O,20C"), HasSubstr("column temperature"));
+}
+
+TEST(ReadingsFile, RefusesKindsItDoesNotKnowAndPointsThatTapesAreNotTurnedAt) {
   EXPECT_THAT(refused_row("rope,A,B,9,,,"),
-              HasSubstr("column kind: read \"rope\"; accepted: tape, laser"));
+              HasSubstr("column kind: read \"rope\"; accepted: tape, laser, level, angle"));
   EXPECT_THAT(refused("from,to,reading,at\nA,B,9,O\n"), HasSubstr("line 2, column at: read \"O\""));
   EXPECT_THAT(readings("from,to,reading,at\nA,B,9,\n"), SizeIs(1));
 }

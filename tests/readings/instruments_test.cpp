@@ -40,12 +40,12 @@ TEST(TapeLimit, IsOfALengthAboveZero) {
   }
 }
 
-TEST(BuiltInInstruments, AreSteelFibreglassAndLaser) {
+TEST(BuiltInInstruments, AreSteelFibreglassLaserLevelAndCircle) {
   std::vector<std::string> names;
   for (const Instrument& instrument : built_in_instruments()) names.push_back(instrument.name);
-  EXPECT_THAT(names, testing::ElementsAre("steel", "fibreglass", "laser"));
-  EXPECT_EQ(built_in(default_instrument(Kind::tape)).kind, Kind::tape);
-  EXPECT_EQ(built_in(default_instrument(Kind::laser)).kind, Kind::laser);
+  EXPECT_THAT(names, testing::IsSupersetOf({"steel", "fibreglass", "laser", "level", "circle"}));
+  for (const Kind kind : {Kind::tape, Kind::laser, Kind::level, Kind::angle})
+    EXPECT_EQ(built_in(default_instrument(kind)).kind, kind);
 }
 
 // All of an instrument's variance at a length, its own share included.

@@ -13,6 +13,14 @@ inline constexpr double kDegree_rad = std::numbers::pi / 180.0;
 /// Throws InputError unless it lies above 0 and below 89 degrees.
 double pitch_from_text(std::string_view text);
 
+/// Angle in radians from text: `60-00-20` (degrees-minutes-seconds), `60-00`, `60.0056` or
+/// `60.0056deg` (decimal degrees), `66.673gon`.  Minutes and seconds are fewer than 60, seconds may
+/// have decimals.  Throws InputError unless it lies above 0 and below a full turn.
+double angle_rad_from_text(std::string_view text);
+
+/// Degrees, minutes and seconds to the nearest second: `60-00-20`; a minus in front.
+std::string dms_from_angle(double angle_rad);
+
 /// Degrees to two decimals: `26.57°`.
 std::string text_from_angle(double angle_rad);
 

@@ -1,4 +1,5 @@
-// One number somebody read off a tape or a laser, and the instrument it came from.
+// One number somebody read off a tape, a laser, a rod or an angle circle, and the instrument it
+// came from.
 //
 // Units: metres, radians, degrees Celsius, newtons, pascals.  A *limit* is a
 // greatest permitted error; a *standard deviation* is one sigma.
@@ -11,7 +12,13 @@
 
 namespace stakewright::readings {
 
-enum class Kind { tape, laser };
+enum class Kind { tape, laser, level, angle };
+
+/// The kind of reading as files name it: "tape", "laser", "level", "angle".
+const char* word_of(Kind kind);
+
+/// The kind of instrument that such readings come from: "tape", "laser", "level", "circle".
+const char* instrument_word_of(Kind kind);
 
 /// Figures of an instrument.  Standard deviations unless said otherwise.
 struct Instrument {
@@ -22,6 +29,7 @@ struct Instrument {
   double centring_m = 0.0;  ///< holding over a stake, each end
   double scale = 0.0;       ///< of an unknown scale error
   double zero_m = 0.0;      ///< of an unknown zero error (worn hook)
+  double angle_rad = 0.0;   ///< circle: of one turned angle, besides centring
   std::string note;         ///< where the figures come from, in words
 
   /// Known corrections; each is made only when its figures are there.
@@ -35,7 +43,7 @@ struct Instrument {
   std::optional<double> weight_n_per_m;  ///< sag: held at the ends only; needs standard_pull_n
 };
 
-/// The instruments every job knows: "steel", "fibreglass", "laser", with the
+/// The instruments every job knows: "steel", "fibreglass", "laser", "level", "circle", with the
 /// figures of published classes.  Sources: docs/methods/readings.md.
 std::vector<Instrument> built_in_instruments();
 
@@ -50,9 +58,11 @@ const Instrument* instrument_named(const std::vector<Instrument>& instruments,
 /// One row of the readings file, in SI.
 struct Reading {
   Kind kind = Kind::tape;
-  std::string from;
-  std::string to;
-  double value_m = 0.0;  ///< as read, above 0
+  std::string from;        ///< level: the set-up
+  std::string to;          ///< level: where the rod stands, a point of the job or a turning point
+  std::string at;          ///< angle: where it is turned, clockwise from `from` to `to`
+  double value_m = 0.0;    ///< as read, above 0; level: on the rod
+  double angle_rad = 0.0;  ///< angle: as read, above 0 and below a full turn
   std::string instrument;
   std::string round = "1";
   std::optional<double> burned_m;
