@@ -615,7 +615,7 @@ TEST(StarterJob, OffersOnlyKeysThatAreRead) {
   EXPECT_EQ(read.plan.pins.size(), 2U);
   EXPECT_EQ(read.plan.keep_clear.size(), 1U);
   EXPECT_EQ(read.plan.hold.size(), 2U);
-  EXPECT_EQ(read.instruments.size(), 4U);
+  EXPECT_EQ(read.instruments.size(), readings::built_in_instruments().size() + 1);
   EXPECT_TRUE(read.instruments.back().weight_n_per_m.has_value());
   for (const char* size : {"side", "corner_radius", "flat_radius", "across_corners",
                            "flat_to_corner", "perimeter", "floor_area"})
