@@ -16,6 +16,9 @@ int form(const Options& options) {
   if (options.units) arguments.insert(arguments.end(), {"--units", base::word_of(*options.units)});
   if (!options.paper.empty()) arguments.insert(arguments.end(), {"--paper", options.paper});
   if (options.show_planned) arguments.emplace_back("--show-planned");
+  if (!options.language.empty())
+    arguments.insert(arguments.end(), {"--language", options.language});
+  if (!options.forms.empty()) arguments.insert(arguments.end(), {"--forms", options.forms});
   const int status = run_draw_program(arguments);
   if (status != kAllInTolerance) return status;
   if (options.json) {

@@ -111,6 +111,10 @@ void add_form(CLI::App& app, Raw& raw) {
       ->type_name("PAPER");
   form.add_flag("--show-planned", raw.options.show_planned,
                 "Print the planned lengths on the reading sheet");
+  form.add_option("--language", raw.options.language, "Language of the form (en)")
+      ->type_name("LANGUAGE");
+  form.add_option("--forms", raw.options.forms, "Your own words: a folder of files LANGUAGE.toml")
+      ->type_name("FOLDER");
   add_common(form, raw);
 }
 

@@ -9,6 +9,7 @@
 #include "stakewright/job/file.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/job/results.hpp"
+#include "stakewright/wording/wording.hpp"
 
 namespace stakewright::draw {
 
@@ -19,17 +20,21 @@ std::vector<std::string> write_form(const Options& options) {
   }
   const job::Job job = job::read_job(options.job);
   const base::Units units = options.units.value_or(job.units);
+  const wording::Chosen words = wording::chosen(options.language, options.forms);
   const forms::FormChoices choices{units, options.paper.value_or(forms::usual_paper(units)),
                                    options.show_planned};
   const auto pages = forms::field_form(job, job::layout_of(job), forms::standing_tapes(job.plan),
-                                       forms::wording_in("en"), choices);
+                                       words.wording, choices);
   job::write_file(options.output, drawing::pdf(pages, job.title));
 
-  if (drawing::face_is_installed()) return {};
-  return {
-      fmt::format("the face {} is not installed (package fonts-dejavu-core); the form is set "
-                  "in another",
-                  drawing::kFace)};
+  std::vector<std::string> remarks = words.remarks;
+  if (!drawing::face_is_installed()) {
+    remarks.push_back(
+        fmt::format("the face {} is not installed (package fonts-dejavu-core); the form is set "
+                    "in another",
+                    drawing::kFace));
+  }
+  return remarks;
 }
 
 }  // namespace stakewright::draw

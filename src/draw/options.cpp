@@ -23,6 +23,8 @@ std::variant<Options, Text> options_from(int argc, const char* const* argv) {
   form->add_option("--paper", paper, "letter or a4; without it by the units");
   form->add_flag("--show-planned", options.show_planned,
                  "Print planned lengths on the reading sheet");
+  form->add_option("--language", options.language, "Language of the form (en)");
+  form->add_option("--forms", options.forms, "A folder of wording files, <language>.toml");
   try {
     app.parse(argc, argv);
   } catch (const CLI::CallForHelp&) {

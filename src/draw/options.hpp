@@ -16,6 +16,8 @@ struct Options {
   std::optional<base::Units> units;   ///< without it the job's
   std::optional<forms::Paper> paper;  ///< without it by the units
   bool show_planned = false;
+  std::string language = "en";  ///< of the wording
+  std::string forms;            ///< folder of wording files; empty: those built in
 };
 
 /// Nothing to draw: a text was asked for (--help, --version).

@@ -43,7 +43,7 @@ std::string how_to_start(const FormInput& input) {
 std::vector<std::string> order_of_work(const FormInput& input) {
   std::vector<std::string> steps;
   for (const std::string& step : input.wording.paragraphs("plan.order_of_work"))
-    steps.push_back(filled_in(step, {{"start", how_to_start(input)}}));
+    steps.push_back(wording::filled_in(step, {{"start", how_to_start(input)}}));
   return steps;
 }
 

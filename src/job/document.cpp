@@ -1,4 +1,4 @@
-#include "document.hpp"
+#include "stakewright/job/document.hpp"
 
 #include <fmt/format.h>
 #include <toml++/toml.h>
@@ -96,12 +96,12 @@ Table document_from_text(std::string_view text, const std::string& name) {
   if (full_stops(text) > kMostFullStops)
     throw base::InputError(
         fmt::format("{}: read more than {} full stops outside numbers; "
-                    "accepted: a job file of fewer",
+                    "accepted: a file with fewer",
                     name, kMostFullStops));
   try {
     return table_of(toml::parse(text), 0);
   } catch (const toml::parse_error& error) {
-    throw base::InputError(fmt::format("{}, line {}: {}; accepted: TOML, as in side = \"9ft\"",
+    throw base::InputError(fmt::format("{}, line {}: {}; accepted: TOML, as in key = \"value\"",
                                        name, line_of(error.source()),
                                        printable(error.description())));
   } catch (const base::InputError& error) {

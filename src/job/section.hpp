@@ -6,18 +6,13 @@
 #include <string_view>
 #include <vector>
 
-#include "document.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/length.hpp"
 #include "stakewright/base/point.hpp"
 #include "stakewright/base/quantity.hpp"
+#include "stakewright/job/document.hpp"
 
 namespace stakewright::job {
-
-using Keys = std::vector<std::string_view>;
-
-/// The known key that the fewest edits make of `key`.
-std::string_view nearest_key(std::string_view key, const Keys& known);
 
 /// A to Z as a to z; other characters as they are.
 std::string lower_case(std::string text);
@@ -88,9 +83,6 @@ struct Range {
 
   [[nodiscard]] bool has(double value) const;
 };
-
-/// The value as a message quotes it: `"5.5"`, `a list`, `a table`.
-std::string words_of(const Value& value);
 
 // Readers of one value.  Each throws InputError with what was read and what is accepted.
 

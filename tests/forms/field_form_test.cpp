@@ -302,8 +302,8 @@ TEST(StakingSheet, MarksACrossingThatIsFlat) {
   job.plan.hold = {"A", "B"};
   const auto pages = worked_out(std::move(job), "flat").pages();
   EXPECT_EQ(count_of(pages[1], "28° !"), 1);
-  EXPECT_EQ(count_of(pages[1], wording_in("en").text("staking.flat_note")), 1);
-  EXPECT_EQ(count_of(plain(6).pages()[1], wording_in("en").text("staking.flat_note")), 0);
+  EXPECT_EQ(count_of(pages[1], wording::built_in("en").text("staking.flat_note")), 1);
+  EXPECT_EQ(count_of(plain(6).pages()[1], wording::built_in("en").text("staking.flat_note")), 0);
 }
 
 std::map<std::string, Box> reading_blanks(const Sample& sample) {
@@ -335,7 +335,8 @@ TEST(ReadingSheet, TakesTheSamePairTwiceWhenAPlanAsksForIt) {
   const Sample sample = plain(4);
   auto tapes = sample.tapes();
   tapes.push_back(tapes.front());
-  const auto pages = field_form(sample.job, sample.layout, tapes, wording_in("en"), sample.choices);
+  const auto pages =
+      field_form(sample.job, sample.layout, tapes, wording::built_in("en"), sample.choices);
   std::set<std::string> names;
   for (const drawing::Page& page : pages)
     for (const drawing::Blank& blank : page.blanks)

@@ -22,7 +22,7 @@ struct Sample {
 
   [[nodiscard]] std::vector<layout::Tape> tapes() const { return standing_tapes(job.plan); }
   [[nodiscard]] std::vector<drawing::Page> pages() const {
-    return field_form(job, layout, tapes(), wording_in("en"), choices);
+    return field_form(job, layout, tapes(), wording::built_in("en"), choices);
   }
 };
 

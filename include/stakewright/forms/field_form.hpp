@@ -10,11 +10,13 @@
 
 #include "stakewright/base/length.hpp"
 #include "stakewright/drawing/page.hpp"
-#include "stakewright/forms/wording.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/job/results.hpp"
+#include "stakewright/wording/wording.hpp"
 
 namespace stakewright::forms {
+
+using wording::Wording;
 
 enum class Paper { letter, a4 };
 

@@ -8,7 +8,7 @@ foreach(path IN LISTS wordings)
 endforeach()
 file(WRITE ${OUTPUT} "#include \"embedded.hpp\"
 
-namespace stakewright::forms {
+namespace stakewright::wording {
 
 const std::vector<EmbeddedFile>& embedded_files() {
   static const std::vector<EmbeddedFile> files{
@@ -16,5 +16,5 @@ ${entries}  };
   return files;
 }
 
-}  // namespace stakewright::forms
+}  // namespace stakewright::wording
 ")

@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-namespace stakewright::forms {
+namespace stakewright::wording {
 
 struct EmbeddedFile {
   std::string_view language;
@@ -13,4 +13,4 @@ struct EmbeddedFile {
 
 const std::vector<EmbeddedFile>& embedded_files();
 
-}  // namespace stakewright::forms
+}  // namespace stakewright::wording

@@ -37,4 +37,12 @@ struct Entry {
 /// Throws InputError with file and line when it is not TOML.
 Table document_from_text(std::string_view text, const std::string& name);
 
+/// The value as a message quotes it: `"5.5"`, `a list`, `a table`.
+std::string words_of(const Value& value);
+
+using Keys = std::vector<std::string_view>;
+
+/// The known key that the fewest edits make of `key`.
+std::string_view nearest_key(std::string_view key, const Keys& known);
+
 }  // namespace stakewright::job

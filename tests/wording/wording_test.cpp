@@ -1,4 +1,4 @@
-#include "stakewright/forms/wording.hpp"
+#include "stakewright/wording/wording.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -10,7 +10,7 @@
 
 #include "stakewright/base/error.hpp"
 
-namespace stakewright::forms {
+namespace stakewright::wording {
 namespace {
 
 using testing::Contains;
@@ -24,12 +24,19 @@ std::string source_text() {
   return all.str();
 }
 
+/// The tables of the English wording.
+std::set<std::string> groups() {
+  std::set<std::string> names;
+  for (const std::string& key : built_in("en").keys()) names.insert(key.substr(0, key.find('.')));
+  return names;
+}
+
 /// Whatever in the sources stands in quotes and looks like a key of the wording.
 std::set<std::string> keys_in_sources() {
   const std::string sources = source_text();
   std::set<std::string> keys;
-  for (const std::string table : {"units", "head", "plan", "staking", "reading"}) {
-    const std::string opening = "\"" + table + ".";
+  for (const std::string& group : groups()) {
+    const std::string opening = "\"" + group + ".";
     for (std::size_t at = sources.find(opening); at != std::string::npos;
          at = sources.find(opening, at + 1)) {
       const std::string quoted = sources.substr(at + 1, sources.find('"', at + 1) - at - 1);
@@ -41,14 +48,14 @@ std::set<std::string> keys_in_sources() {
 }
 
 TEST(EnglishWording, HasEveryKeyTheFormsAskForAndNoOther) {
-  const auto listed = wording_in("en").keys();
+  const auto listed = built_in("en").keys();
   std::set<std::string> keys(listed.begin(), listed.end());
   keys.erase("language");
   EXPECT_THAT(keys_in_sources(), testing::ContainerEq(keys));
 }
 
 TEST(EnglishWording, CarriesTheCautions) {
-  const Wording english = wording_in("en");
+  const Wording english = built_in("en");
   std::string all;
   for (const std::string& caution : english.paragraphs("plan.cautions")) all += caution + "\n";
   for (const char* matter : {"Buried services", "power line", "dig", "laser", "concrete burns",
@@ -58,17 +65,9 @@ TEST(EnglishWording, CarriesTheCautions) {
 
 TEST(Languages, AreNamedWhenOneIsNotThere) {
   EXPECT_THAT(languages(), Contains("en"));
-  EXPECT_THAT([] { wording_in("xx"); }, ThrowsMessage<base::InputError>(
-                                            HasSubstr("language \"xx\"; there are forms in: en")));
-}
-
-TEST(WordingFile, SaysWhereItIsWrong) {
-  EXPECT_THAT([] { wording_from_text("[plan]\ntab = 3\n", "mine.toml"); },
-              ThrowsMessage<base::InputError>(HasSubstr("mine.toml, line 2: \"plan.tab\"")));
-  EXPECT_THAT([] { wording_from_text("[plan]\nlist = [\"a\", 1]\n", "mine.toml"); },
-              ThrowsMessage<base::InputError>(HasSubstr("mine.toml, line 2: accepted are texts")));
-  EXPECT_THAT([] { wording_from_text("tab = \"Plan", "mine.toml"); },
-              ThrowsMessage<base::InputError>(HasSubstr("mine.toml, line 1: ")));
+  EXPECT_THAT(
+      [] { built_in("xx"); },
+      ThrowsMessage<base::InputError>(HasSubstr("read \"xx\"; the languages built in are: en")));
 }
 
 TEST(FilledIn, PutsValuesWhereTheirNamesStand) {
@@ -83,4 +82,4 @@ TEST(FilledIn, LeavesWhatItDoesNotKnowAndFillsNothingTwice) {
 }
 
 }  // namespace
-}  // namespace stakewright::forms
+}  // namespace stakewright::wording
