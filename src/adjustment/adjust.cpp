@@ -52,8 +52,8 @@ Adjustment outline(const Network& network, const Determinacy& known, const Unkno
   }
   for (std::size_t r = 0; r < network.observations.size(); ++r) {
     AdjustedReading reading;
-    reading.adjusted_m = network.observations[r].length_m;
-    reading.smallest_catch_m = std::numeric_limits<double>::infinity();
+    reading.adjusted = network.observations[r].corrected;
+    reading.smallest_catch = std::numeric_limits<double>::infinity();
     reading.excluded = !excluded.empty() && excluded[r];
     result.readings_out.push_back(reading);
   }
@@ -96,15 +96,15 @@ void fill_readings(const Network& network, const Determinacy& known, const Fit& 
     const std::size_t r = known.readings[i];
     const readings::Observation& observation = network.observations[r];
     AdjustedReading& out = result.readings_out[r];
-    out.residual_m = -fit.model.misclosure(as_index(i)) * observation.sd_m;
-    out.adjusted_m = observation.length_m + out.residual_m;
+    out.residual = -fit.model.misclosure(as_index(i)) * observation.sd;
+    out.adjusted = observation.corrected + out.residual;
     out.redundancy = std::clamp(shares(as_index(i)), 0.0, 1.0);
     if (out.redundancy < kLeastRedundancy) {
       out.redundancy = 0.0;
       continue;
     }
-    out.standardized = out.residual_m / (observation.sd_m * std::sqrt(out.redundancy));
-    out.smallest_catch_m = shift * observation.sd_m / std::sqrt(out.redundancy);
+    out.standardized = out.residual / (observation.sd * std::sqrt(out.redundancy));
+    out.smallest_catch = shift * observation.sd / std::sqrt(out.redundancy);
   }
 }
 
@@ -119,17 +119,16 @@ void predict(const Network& network, const Unknowns& unknowns, const Fit& fit, s
   const ModelLength model = fill_row(unknowns, fit.state, observation, row);
   if (!model.defined || (row * fit.datum.motions).norm() > kDependsOnDatum) return;
   const readings::Instrument& instrument = network.instruments[observation.instrument];
-  double variance = square(observation.sd_m) + (row * fit.cofactor).dot(row);
+  double variance = square(observation.sd) + (row * fit.cofactor).dot(row);
   if (unknowns.scale[observation.instrument] == kNotAsked)
     variance += square(instrument.scale * model.distance_m);
   if (unknowns.zero[observation.instrument] == kNotAsked) variance += square(instrument.zero_m);
   AdjustedReading& out = result.readings_out[r];
-  out.adjusted_m = model.length_m;
-  out.residual_m = out.adjusted_m - observation.length_m;
-  out.standardized = out.residual_m / std::sqrt(variance);
+  out.adjusted = model.length_m;
+  out.residual = out.adjusted - observation.corrected;
+  out.standardized = out.residual / std::sqrt(variance);
   out.redundancy = 1.0;
-  out.smallest_catch_m =
-      smallest_shift(shared_alpha(result.readings), kPower) * std::sqrt(variance);
+  out.smallest_catch = smallest_shift(shared_alpha(result.readings), kPower) * std::sqrt(variance);
 }
 
 void fill_instruments(const Network& network, const Unknowns& unknowns, const Fit& fit,

@@ -81,7 +81,7 @@ AtScale at_scale(const ResidualEvidence& evidence, const SlipCandidate& set, Squ
                  const Vector& residuals, double scale_m) {
   AtScale result;
   for (std::size_t i = 0; i < set.size; ++i) {
-    const double prior = scale_m / evidence.sd_m[set.members[i]];
+    const double prior = scale_m / evidence.sd[set.members[i]];
     matrix[i][i] += 1.0 / (prior * prior);
     result.spread *= prior * prior;
   }
@@ -130,14 +130,14 @@ std::optional<WeighedSet> weigh(const ResidualEvidence& evidence, const SlipCand
   return result;
 }
 
-std::vector<double> slip_sizes_m(const ResidualEvidence& evidence, const SlipCandidate& set) {
+std::vector<double> slip_sizes(const ResidualEvidence& evidence, const SlipCandidate& set) {
   const Scales scales = at_all_scales(evidence, set);
   double sum = 0.0;
   std::vector<double> sizes(set.size, 0.0);
   for (std::size_t s = 0; s < scales.size(); ++s) {
     sum += share(scales, s);
     for (std::size_t i = 0; i < set.size; ++i)
-      sizes[i] += share(scales, s) * scales[s].slips[i] * evidence.sd_m[set.members[i]];
+      sizes[i] += share(scales, s) * scales[s].slips[i] * evidence.sd[set.members[i]];
   }
   for (double& size : sizes) size /= sum;
   return sizes;

@@ -20,7 +20,7 @@ inline constexpr double kFullyCorrelated = 0.9998;
 struct ResidualEvidence {
   Eigen::VectorXd residuals;  ///< M·l: observed minus adjusted
   Eigen::MatrixXd cofactor;   ///< M = I − A·Q·Aᵀ, readings only
-  std::vector<double> sd_m;
+  std::vector<double> sd;
   double chi_square = 0.0;
   int redundancy = 0;
 };
@@ -47,6 +47,6 @@ std::optional<WeighedSet> weigh(const ResidualEvidence& evidence, const SlipCand
                                 double log_odds, double floor);
 
 /// Expected sizes of the slips, in metres, positive where the reading is too long.
-std::vector<double> slip_sizes_m(const ResidualEvidence& evidence, const SlipCandidate& set);
+std::vector<double> slip_sizes(const ResidualEvidence& evidence, const SlipCandidate& set);
 
 }  // namespace stakewright::adjustment

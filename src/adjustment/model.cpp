@@ -95,8 +95,8 @@ std::optional<LinearModel> linear_model(const Network& network, const Unknowns& 
     row.setZero();
     const ModelLength length = fill_row(unknowns, state, observation, row);
     if (!length.defined) return std::nullopt;
-    model.design.row(r) = row / observation.sd_m;
-    model.misclosure(r) = (observation.length_m - length.length_m) / observation.sd_m;
+    model.design.row(r) = row / observation.sd;
+    model.misclosure(r) = (observation.corrected - length.length_m) / observation.sd;
   }
   if (unknowns.count > unknowns.places)
     add_prior_rows(network, unknowns, state, reading_count, model);

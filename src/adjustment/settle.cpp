@@ -55,7 +55,7 @@ bool solve_by_ceres(const Network& network, const Unknowns& unknowns,
   add_instruments(network, unknowns, state, problem);
   for (const std::size_t r : readings) {
     const readings::Observation& observation = network.observations[r];
-    problem.AddResidualBlock(new LengthCost(observation.length_m, observation.sd_m), nullptr,
+    problem.AddResidualBlock(new LengthCost(observation.corrected, observation.sd), nullptr,
                              state.at[observation.from].data(), state.at[observation.to].data(),
                              &state.scale[observation.instrument],
                              &state.zero_m[observation.instrument]);

@@ -38,7 +38,7 @@ std::array<double, kMostSlips + 1> limits(std::size_t count) {
 bool something_is_wrong(const ResidualEvidence& evidence, const WeighedSets& weighed) {
   if (evidence.redundancy == 0) return false;
   if (evidence.chi_square > chi_square_limit(kAlarm, evidence.redundancy)) return true;
-  const auto least = limits(evidence.sd_m.size());
+  const auto least = limits(evidence.sd.size());
   const WeighedSet& lead = weighed.sets.front();
   if (lead.set.size > 0 && lead.explained > least[lead.set.size]) return true;
   return std::any_of(weighed.sets.begin(), weighed.sets.end(), [&](const WeighedSet& w) {

@@ -46,7 +46,7 @@ void add_triples(std::vector<WeighedSet> pairs, Collector& collector) {
   std::vector<std::array<std::size_t, kMostSlips>> triples;
   for (std::size_t p = 0; p < std::min(kPairsGrown, pairs.size()); ++p) {
     const auto& pair = pairs[p].set.members;
-    for (std::size_t third = 0; third < collector.evidence.sd_m.size(); ++third) {
+    for (std::size_t third = 0; third < collector.evidence.sd.size(); ++third) {
       if (third == pair[0] || third == pair[1]) continue;
       triples.push_back({pair[0], pair[1], third});
       std::sort(triples.back().begin(), triples.back().end());
@@ -62,7 +62,7 @@ void add_triples(std::vector<WeighedSet> pairs, Collector& collector) {
 WeighedSets weigh_all(const ResidualEvidence& evidence, double misread, std::size_t lead) {
   const double chance = std::clamp(misread, kLeastMisread, 1.0 - kLeastMisread);
   Collector collector{evidence, std::log(chance / (1.0 - chance)), 0.0, {}};
-  const std::size_t count = evidence.sd_m.size();
+  const std::size_t count = evidence.sd.size();
   collector.add({});
   for (std::size_t i = 0; i < count; ++i) collector.add({{i}, 1});
   const auto singles = static_cast<std::ptrdiff_t>(collector.sets.size());
@@ -81,7 +81,7 @@ WeighedSets weigh_all(const ResidualEvidence& evidence, double misread, std::siz
 }
 
 std::vector<std::vector<std::size_t>> correlated_groups(const ResidualEvidence& evidence) {
-  const std::size_t count = evidence.sd_m.size();
+  const std::size_t count = evidence.sd.size();
   std::vector<std::size_t> group(count);
   std::iota(group.begin(), group.end(), std::size_t{0});
   const Eigen::MatrixXd& M = evidence.cofactor;

@@ -75,7 +75,7 @@ std::optional<ResidualEvidence> evidence_at(const Network& network, const Case& 
   evidence.cofactor = -B * estimate->cofactor * B.transpose();
   evidence.cofactor.diagonal().array() += 1.0;
   evidence.residuals = residuals(rows);
-  for (const std::size_t r : weighable) evidence.sd_m.push_back(network.observations[r].sd_m);
+  for (const std::size_t r : weighable) evidence.sd.push_back(network.observations[r].sd);
   evidence.chi_square = residuals.squaredNorm();
   evidence.redundancy = static_cast<int>(A.rows() - A.cols() + c.defect);
   return evidence;
@@ -96,7 +96,7 @@ std::vector<SlipSet> listed(const ResidualEvidence& evidence, const WeighedSets&
     const auto begin = set.members.begin();
     const std::vector<std::size_t> members(begin, begin + static_cast<std::ptrdiff_t>(set.size));
     result.push_back(
-        {in_network(members, weighable), slip_sizes_m(evidence, set), weighed.chances[s]});
+        {in_network(members, weighable), slip_sizes(evidence, set), weighed.chances[s]});
   }
   return result;
 }

@@ -46,7 +46,7 @@ std::string if_kept(const Input& input, const Findings& findings, std::size_t re
 std::vector<std::string> exclusion_remarks(const Input& input, const Findings& findings) {
   std::vector<std::string> remarks;
   for (const std::size_t reading : findings.slips.excluded) {
-    const double too_short_m = findings.used.readings_out[reading].residual_m;
+    const double too_short_m = findings.used.readings_out[reading].residual;
     remarks.push_back(
         fmt::format("{} was left out, because by all the others it reads {} too {}; {}.",
                     reading_name(findings.network, reading),

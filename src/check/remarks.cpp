@@ -35,8 +35,8 @@ void add_repeats(const Input& input, const Findings& findings, Sentences& remark
     for (std::size_t j = i + 1; j < readings.size(); ++j) {
       if (!same_pull(readings[i], readings[j])) continue;
       if (left_out(findings, i) || left_out(findings, j)) continue;
-      const double apart_m = std::abs(readings[i].length_m - readings[j].length_m);
-      if (apart_m <= kRepeatsDisagree * std::hypot(readings[i].sd_m, readings[j].sd_m)) continue;
+      const double apart_m = std::abs(readings[i].corrected - readings[j].corrected);
+      if (apart_m <= kRepeatsDisagree * std::hypot(readings[i].sd, readings[j].sd)) continue;
       remarks.push_back(fmt::format(
           "{}-{} was read twice, {} apart: pull it again.", label(findings, readings[i].from),
           label(findings, readings[i].to), base::text_from_length(apart_m, input.units)));
@@ -49,7 +49,7 @@ std::string with_figure(const Input& input, const Findings& findings, std::size_
   const readings::Observation& observation = findings.network.observations[reading];
   return fmt::format("{}-{} at {}", label(findings, observation.from),
                      label(findings, observation.to),
-                     base::text_from_length(observation.read_m, input.units));
+                     base::text_from_length(observation.read, input.units));
 }
 
 void add_groups(const Input& input, const Findings& findings, Sentences& remarks) {

@@ -133,7 +133,7 @@ void say_left_out(Telling& t) {
   const auto& slips = t.findings.slips;
   for (const std::size_t observation : slips.excluded) {
     const auto& out = t.findings.used.readings_out[observation];
-    const double too_long_m = -out.residual_m;
+    const double too_long_m = -out.residual;
     t.say(fmt::format("The {} {} reads {} too {} and was left out{}.",
                       instrument_word(t, observation), t.tape(observation),
                       text_from_length(std::abs(too_long_m), t.units),

@@ -105,14 +105,14 @@ std::string moves_section(const Findings& findings, const Shown& shown) {
 Row reading_row(const Findings& findings, std::size_t i, const Shown& shown) {
   const auto& seen = findings.network.observations[i];
   const auto& out = findings.used.readings_out[i];
-  const bool catches = std::isfinite(out.smallest_catch_m);
+  const bool catches = std::isfinite(out.smallest_catch);
   return {tape_name(label(findings, seen.from), label(findings, seen.to)),
           findings.network.instruments[seen.instrument].name,
-          text_from_length(seen.read_m, shown.units),
-          text_from_length(out.adjusted_m, shown.units),
-          directed(-out.residual_m, {"long", "short"}, shown.units, Step::fine),
+          text_from_length(seen.read, shown.units),
+          text_from_length(out.adjusted, shown.units),
+          directed(-out.residual, {"long", "short"}, shown.units, Step::fine),
           fmt::format("{:.1f}", std::abs(out.standardized)),
-          catches ? text_from_length(out.smallest_catch_m, shown.units) : "none",
+          catches ? text_from_length(out.smallest_catch, shown.units) : "none",
           out.excluded ? "left out" : ""};
 }
 

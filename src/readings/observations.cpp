@@ -69,13 +69,13 @@ void demand_value(const Reading& reading) {
 
 Observation observation(const Reading& reading, const Instrument& instrument) {
   Observation result;
-  result.read_m = reading.value_m;
-  result.length_m = reading.value_m;
+  result.read = reading.value_m;
+  result.corrected = reading.value_m;
   for (const Correction& correction : corrections(reading, instrument))
-    result.length_m += correction.amount_m;
-  result.sd_m = standard_deviation_m(instrument, result.length_m);
-  if (!(std::isfinite(result.sd_m) && result.sd_m > 0.0))
-    refuse(reading, fmt::format("a standard deviation of {} m", result.sd_m),
+    result.corrected += correction.amount_m;
+  result.sd = standard_deviation_m(instrument, result.corrected);
+  if (!(std::isfinite(result.sd) && result.sd > 0.0))
+    refuse(reading, fmt::format("a standard deviation of {} m", result.sd),
            "an instrument whose standard deviation is above 0");
   return result;
 }

@@ -112,7 +112,7 @@ std::vector<RowPair> likely_row_pairs(const adjustment::Network& network, const 
     for (std::size_t j = i + 1; j < m; ++j) {
       if (std::abs(model.rows[i].planned_m - model.rows[j].planned_m) < kSameLength_m) continue;
       // Row i holds what belongs to row j: it is too long by the difference.
-      const double slip = network.observations[i].length_m - network.observations[j].length_m;
+      const double slip = network.observations[i].corrected - network.observations[j].corrected;
       const double ratio = shift_ratio(model, i, j, slip, -slip);
       if (ratio <= 0.0) continue;
       const double share = j == i + 1 ? kRowsWithNext : kRowsWithAny / static_cast<double>(m);

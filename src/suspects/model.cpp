@@ -104,8 +104,8 @@ Row row_of(const adjustment::Network& network, const readings::Observation& obse
   const base::Point step = network.points[row.to].planned - network.points[row.from].planned;
   row.planned_m = base::norm_m(step);
   if (row.planned_m > kSamePlace_m) row.along = (1.0 / row.planned_m) * step;
-  row.off_m = observation.length_m - row.planned_m;
-  row.sd_m = std::max(observation.sd_m, kLeastSd_m);
+  row.off_m = observation.corrected - row.planned_m;
+  row.sd_m = std::max(observation.sd, kLeastSd_m);
   return row;
 }
 

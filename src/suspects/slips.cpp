@@ -163,7 +163,7 @@ constexpr double kLeastBurned_m = 0.009;
 /// subtracted though the zero was held.
 std::vector<double> burned_amiss(const adjustment::Network& network, std::size_t reading) {
   const auto burned = [&](std::size_t i) {
-    const double amount = network.observations[i].read_m - network.observations[i].length_m;
+    const double amount = network.observations[i].read - network.observations[i].corrected;
     return amount > kLeastBurned_m ? amount : 0.0;
   };
   const double own = burned(reading);
@@ -204,7 +204,7 @@ std::vector<Component> slip_sizes(const adjustment::Network& network, std::size_
   keep_noticeable(burned);
   add_marks(mixture, setting.units, burned);
   exact(SlipKind::burned, burned, kBurned);
-  const double read_m = network.observations[reading].read_m;
+  const double read_m = network.observations[reading].read;
   if (setting.units == base::Units::feet_inches) {
     exact(SlipKind::digits, changed_feet_digits(read_m), kDigits);
     exact(SlipKind::eighth, eighth_for_sixteenth(read_m), kEighth);

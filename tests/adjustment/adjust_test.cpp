@@ -109,7 +109,7 @@ TEST(Adjust, GivesTheSameResidualsWhereverTheSiteLiesAndHoweverItIsTurned) {
     const Adjustment b = adjust(there);
     EXPECT_NEAR(a.chi_square, b.chi_square, 1e-7);
     for (std::size_t r = 0; r < here.observations.size(); ++r) {
-      EXPECT_NEAR(a.readings_out[r].residual_m, b.readings_out[r].residual_m, 1e-11);
+      EXPECT_NEAR(a.readings_out[r].residual, b.readings_out[r].residual, 1e-11);
       EXPECT_NEAR(a.readings_out[r].redundancy, b.readings_out[r].redundancy, 1e-9);
     }
     EXPECT_LT(worst_distance_m(here, a.found, b.found), 1e-11);
@@ -146,13 +146,13 @@ TEST(Adjust, TakesAPairPulledTwiceAsTwoReadings) {
   figures::pull_exactly(once, figures::all_pairs(4), figures::planned_places(once), 0.002);
   Network twice = once;
   twice.observations.push_back(once.observations[0]);
-  twice.observations[0].length_m += 0.001;
-  twice.observations.back().length_m -= 0.001;
+  twice.observations[0].corrected += 0.001;
+  twice.observations.back().corrected -= 0.001;
   const Adjustment result = adjust(twice);
   EXPECT_EQ(result.redundancy, adjust(once).redundancy + 1);
   // The two differ by 2 mm about a figure that fits: each is off by one, and nothing else moves.
-  EXPECT_NEAR(result.readings_out[0].residual_m, -0.001, 1e-9);
-  EXPECT_NEAR(result.readings_out.back().residual_m, 0.001, 1e-9);
+  EXPECT_NEAR(result.readings_out[0].residual, -0.001, 1e-9);
+  EXPECT_NEAR(result.readings_out.back().residual, 0.001, 1e-9);
   EXPECT_NEAR(result.chi_square, 0.5, 1e-6);
 }
 
@@ -163,7 +163,7 @@ TEST(Adjust, SetsTheSmallestCatchByTheRedundancyNumber) {
   // δ₀ = 4.1321 for a false alarm of 0.001 and a power of 0.80 (Baarda 1968, from the definition).
   const Adjustment result = adjust(network);
   for (const AdjustedReading& reading : result.readings_out)
-    EXPECT_NEAR(reading.smallest_catch_m, 4.13215 * 0.003 / std::sqrt(reading.redundancy), 1e-7);
+    EXPECT_NEAR(reading.smallest_catch, 4.13215 * 0.003 / std::sqrt(reading.redundancy), 1e-7);
 }
 
 TEST(Adjust, SharesTheFalseAlarmsOfALongList) {
@@ -173,13 +173,13 @@ TEST(Adjust, SharesTheFalseAlarmsOfALongList) {
   // 66 readings: alpha 0.04 / 66 = 0.000606; z(1 − alpha/2) = 3.4293 and z(0.80) = 0.8416, from
   // a table of the normal distribution, between 3.42 (0.999687) and 3.43 (0.999698).
   const AdjustedReading reading = adjust(network).readings_out[0];
-  EXPECT_NEAR(reading.smallest_catch_m * std::sqrt(reading.redundancy) / 0.003, 4.271, 0.002);
+  EXPECT_NEAR(reading.smallest_catch * std::sqrt(reading.redundancy) / 0.003, 4.271, 0.002);
 }
 
 TEST(Adjust, HasNothingToCatchASlipWithWhenNoReadingIsSpare) {
   Network network = figures::polygon(3, 3.0);
   figures::pull_exactly(network, skips(3, 1), figures::planned_places(network), 0.002);
-  network.observations[0].length_m += 0.05;
+  network.observations[0].corrected += 0.05;
   const Adjustment result = adjust(network);
   EXPECT_EQ(result.status, Status::settled);
   EXPECT_EQ(result.redundancy, 0);
@@ -188,7 +188,7 @@ TEST(Adjust, HasNothingToCatchASlipWithWhenNoReadingIsSpare) {
   EXPECT_TRUE(result.passed);
   for (const AdjustedReading& reading : result.readings_out) {
     EXPECT_EQ(reading.standardized, 0.0);
-    EXPECT_TRUE(std::isinf(reading.smallest_catch_m));
+    EXPECT_TRUE(std::isinf(reading.smallest_catch));
   }
 }
 
@@ -207,7 +207,7 @@ TEST(Adjust, FailsTheTestOfTheSetWhenAReadingIsInchesOff) {
   Network network = figures::polygon(6, 3.0);
   figures::pull(network, figures::all_pairs(6), figures::planned_places(network), 0.002, random);
   EXPECT_TRUE(adjust(network).passed);
-  network.observations[4].length_m += 0.0508;
+  network.observations[4].corrected += 0.0508;
   const Adjustment result = adjust(network);
   EXPECT_FALSE(result.passed);
   EXPECT_NEAR(result.chi_square_limit, 12.5916, 0.0005);  // chi-square table, 6 degrees, 0.05
@@ -232,7 +232,7 @@ TEST(Adjust, DoesNotSettleWhenReadingsPutTwoStakesAtOnePlace) {
     auto places = figures::planned_places(network);
     places[1] = places[0];
     figures::pull_exactly(network, figures::all_pairs(network.corner_count), places, 0.002);
-    network.observations[0].length_m = 1e-9;
+    network.observations[0].corrected = 1e-9;
     EXPECT_EQ(adjust(network).status, Status::did_not_settle) << sides << " sides";
   }
 }
@@ -241,7 +241,7 @@ TEST(Adjust, StandsAReadingOfAnyLengthWithoutACrash) {
   for (const double length_m : {1e-6, 0.01, 40.0, 10000.0}) {
     Network network = figures::polygon(6, 3.0);
     figures::pull_exactly(network, figures::all_pairs(6), figures::planned_places(network), 0.002);
-    network.observations[3].length_m = length_m;
+    network.observations[3].corrected = length_m;
     const Adjustment result = adjust(network);
     for (const base::Point& place : result.found)
       EXPECT_TRUE(std::isfinite(place.x_m) && std::isfinite(place.y_m)) << length_m;

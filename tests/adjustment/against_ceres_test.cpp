@@ -31,7 +31,7 @@ TEST(AgainstCeres, CovarianceOfAFreeFigureAgrees) {
     double zero = 0.0;
     ceres::Problem problem;
     for (const readings::Observation& o : network.observations)
-      problem.AddResidualBlock(new LengthCost(o.length_m, o.sd_m), nullptr, at[o.from].data(),
+      problem.AddResidualBlock(new LengthCost(o.corrected, o.sd), nullptr, at[o.from].data(),
                                at[o.to].data(), &scale, &zero);
     problem.SetParameterBlockConstant(&scale);
     problem.SetParameterBlockConstant(&zero);

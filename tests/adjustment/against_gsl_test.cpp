@@ -57,7 +57,7 @@ int residuals(const gsl_vector* x, void* data, gsl_vector* f) {
     const double s = gsl_vector_get(x, i) * network.instruments[o.instrument].scale;
     const double z = gsl_vector_get(x, i + 1) * network.instruments[o.instrument].zero_m;
     const double model = (1.0 + s) * base::distance_m(at[o.from], at[o.to]) + z;
-    gsl_vector_set(f, row++, (model - o.length_m) / o.sd_m);
+    gsl_vector_set(f, row++, (model - o.corrected) / o.sd);
   }
   for (std::size_t i = first; i < problem.unknowns; ++i)
     gsl_vector_set(f, row++, gsl_vector_get(x, i));
@@ -113,10 +113,10 @@ int derivatives(const gsl_vector* x, void* data, gsl_matrix* J) {
       double sum = 0.0;
       for (const auto& [coordinate, part] : answer(at, {o.from, o.to}))
         sum += part * D[coordinate][k];
-      gsl_matrix_set(J, row, k, factor * sum / o.sd_m);
+      gsl_matrix_set(J, row, k, factor * sum / o.sd);
     }
-    gsl_matrix_set(J, row, i, instrument.scale * base::distance_m(at[o.from], at[o.to]) / o.sd_m);
-    gsl_matrix_set(J, row, i + 1, instrument.zero_m / o.sd_m);
+    gsl_matrix_set(J, row, i, instrument.scale * base::distance_m(at[o.from], at[o.to]) / o.sd);
+    gsl_matrix_set(J, row, i + 1, instrument.zero_m / o.sd);
     ++row;
   }
   for (std::size_t i = first; i < problem.unknowns; ++i) gsl_matrix_set(J, row++, i, 1.0);

@@ -50,7 +50,7 @@ void expect_same_shape(const Network& network, const Adjustment& a, const Adjust
     EXPECT_NEAR(base::distance_m(a.found[p], a.found[q]), base::distance_m(b.found[p], b.found[q]),
                 1e-11);
   for (std::size_t r = 0; r < network.observations.size(); ++r)
-    EXPECT_NEAR(a.readings_out[r].residual_m, b.readings_out[r].residual_m, 1e-11);
+    EXPECT_NEAR(a.readings_out[r].residual, b.readings_out[r].residual, 1e-11);
 }
 
 TEST(Datum, KeepsMeanPlaceAndTurnOfAllCornersWhenNothingIsHeld) {
@@ -173,7 +173,7 @@ TEST(Datum, ComesFromOnePinAndTheTurnOfTheCorners) {
                       result.found[corner] - network.points[corner].planned);
   EXPECT_NEAR(turn, 0.0, 1e-9);
   for (const AdjustedReading& reading : result.readings_out)
-    EXPECT_NEAR(reading.residual_m, 0.0, 1e-11);
+    EXPECT_NEAR(reading.residual, 0.0, 1e-11);
 }
 
 TEST(Datum, TakesFromASingleTapeToAPinWhatItGivesAndNoMore) {
@@ -189,7 +189,7 @@ TEST(Datum, TakesFromASingleTapeToAPinWhatItGivesAndNoMore) {
   EXPECT_EQ(one.redundancy, before.redundancy);
   EXPECT_EQ(one.readings_out.back().redundancy, 0.0);
   EXPECT_NEAR(base::distance_m(one.found[0], network.points[7].planned),
-              network.observations.back().length_m, 1e-11);
+              network.observations.back().corrected, 1e-11);
   figures::pull_exactly(network, {{8, 1}}, truth, 0.002);
   const Adjustment two = adjust(network);
   ASSERT_EQ(two.status, Status::settled);

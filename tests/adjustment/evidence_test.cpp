@@ -18,7 +18,7 @@ ResidualEvidence two_readings() {
   evidence.cofactor << 0.6, -0.25, -0.25, 0.45;
   evidence.residuals = Eigen::VectorXd(2);
   evidence.residuals << 2.9, -1.1;
-  evidence.sd_m = {0.002, 0.003};
+  evidence.sd = {0.002, 0.003};
   evidence.chi_square = 25.0;
   evidence.redundancy = 5;
   return evidence;
@@ -59,7 +59,7 @@ TEST(SlipEvidence, OfOneReadingEqualsTheIntegralOverItsSlip) {
   const ResidualEvidence evidence = two_readings();
   for (std::size_t r : {std::size_t{0}, std::size_t{1}}) {
     const Eigen::Index i = static_cast<Eigen::Index>(r);
-    const double sd = evidence.sd_m[r];
+    const double sd = evidence.sd[r];
     const auto integrand = [&](double slip) {
       const double s = slip / sd;
       return prior({slip}) *
@@ -71,7 +71,7 @@ TEST(SlipEvidence, OfOneReadingEqualsTheIntegralOverItsSlip) {
     EXPECT_NEAR(weighed->explained, std::pow(evidence.residuals(i), 2) / evidence.cofactor(i, i),
                 1e-12);
     const auto mean = [&](double slip) { return slip * integrand(slip); };
-    EXPECT_NEAR(slip_sizes_m(evidence, {{r}, 1})[0],
+    EXPECT_NEAR(slip_sizes(evidence, {{r}, 1})[0],
                 integral(mean, -0.1, 0.1) / integral(integrand, -0.1, 0.1), 1e-9);
   }
 }
@@ -79,7 +79,7 @@ TEST(SlipEvidence, OfOneReadingEqualsTheIntegralOverItsSlip) {
 TEST(SlipEvidence, OfTwoReadingsEqualsTheDoubleIntegral) {
   const ResidualEvidence evidence = two_readings();
   const auto integrand = [&](double first, double second) {
-    const Eigen::Vector2d s(first / evidence.sd_m[0], second / evidence.sd_m[1]);
+    const Eigen::Vector2d s(first / evidence.sd[0], second / evidence.sd[1]);
     return prior({first, second}) *
            std::exp(s.dot(evidence.residuals) - 0.5 * s.dot(evidence.cofactor * s));
   };
@@ -98,12 +98,12 @@ TEST(SlipEvidence, OfThreeReadingsThatDoNotTouchIsTheSumOfTheirGains) {
   ResidualEvidence evidence;
   evidence.cofactor = Eigen::Vector3d(0.5, 0.7, 0.9).asDiagonal();
   evidence.residuals = Eigen::Vector3d(3.0, -2.0, 4.0);
-  evidence.sd_m = {0.002, 0.002, 0.004};
+  evidence.sd = {0.002, 0.002, 0.004};
   double expected = 0.0;
   for (const double scale : {0.0254, 0.1016, 0.4064, 1.6256}) {
     double product = 0.25;
     for (Eigen::Index i = 0; i < 3; ++i) {
-      const double c = std::pow(scale / evidence.sd_m[static_cast<std::size_t>(i)], 2);
+      const double c = std::pow(scale / evidence.sd[static_cast<std::size_t>(i)], 2);
       const double m = evidence.cofactor(i, i);
       product *= std::exp(0.5 * std::pow(evidence.residuals(i), 2) / (1.0 / c + m)) /
                  std::sqrt(1.0 + c * m);

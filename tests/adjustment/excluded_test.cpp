@@ -18,7 +18,7 @@ TEST(ExcludedReadings, ChangeNothingAndArePredicted) {
   figures::pull(network, figures::all_pairs(6), truth, 0.002, random);
   Network without = network;
   without.observations.erase(without.observations.begin() + 7);
-  network.observations[7].length_m += 0.5;
+  network.observations[7].corrected += 0.5;
   std::vector<bool> excluded(network.observations.size(), false);
   excluded[7] = true;
   const Adjustment result = adjust(network, excluded);
@@ -34,8 +34,8 @@ TEST(ExcludedReadings, ChangeNothingAndArePredicted) {
   EXPECT_FALSE(predicted.used);
   const double distance =
       base::distance_m(expected.found[left_out.from], expected.found[left_out.to]);
-  EXPECT_NEAR(predicted.adjusted_m, distance, 1e-11);
-  EXPECT_NEAR(predicted.residual_m, distance - left_out.length_m, 1e-11);
+  EXPECT_NEAR(predicted.adjusted, distance, 1e-11);
+  EXPECT_NEAR(predicted.residual, distance - left_out.corrected, 1e-11);
   // Its standard deviation: of the reading and of the distance found, added as squares.
   const base::Point u =
       (1.0 / distance) * (expected.found[left_out.to] - expected.found[left_out.from]);
@@ -46,9 +46,9 @@ TEST(ExcludedReadings, ChangeNothingAndArePredicted) {
   double variance = 0.002 * 0.002;
   for (const auto& [i, a] : parts)
     for (const auto& [j, b] : parts) variance += a * b * expected.covariance(i, j);
-  EXPECT_NEAR(predicted.standardized, predicted.residual_m / std::sqrt(variance), 1e-6);
+  EXPECT_NEAR(predicted.standardized, predicted.residual / std::sqrt(variance), 1e-6);
   EXPECT_EQ(predicted.redundancy, 1.0);
-  EXPECT_NEAR(predicted.smallest_catch_m, 4.13215 * std::sqrt(variance), 1e-7);
+  EXPECT_NEAR(predicted.smallest_catch, 4.13215 * std::sqrt(variance), 1e-7);
 }
 
 TEST(ExcludedReadings, AreStandardizedAsTheyWereWhenTheyTookPart) {
@@ -90,7 +90,7 @@ TEST(ExcludedReadings, OfAnInstrumentUsedForNothingElseAreHeldAgainstItsPrior) {
   network.instruments.push_back(worn);
   readings::Observation pull = network.observations[0];
   pull.instrument = 1;
-  pull.length_m += 0.02;
+  pull.corrected += 0.02;
   network.observations.push_back(pull);
   std::vector<bool> excluded(network.observations.size(), false);
   excluded.back() = true;

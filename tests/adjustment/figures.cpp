@@ -64,8 +64,8 @@ void pull(Network& network, const std::vector<Pair>& pairs, const std::vector<ba
   const std::size_t first = network.observations.size();
   pull_exactly(network, pairs, truth, sd_m);
   for (std::size_t r = first; r < network.observations.size(); ++r) {
-    network.observations[r].length_m += error(random);
-    network.observations[r].read_m = network.observations[r].length_m;
+    network.observations[r].corrected += error(random);
+    network.observations[r].read = network.observations[r].corrected;
   }
 }
 

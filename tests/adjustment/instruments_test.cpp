@@ -61,7 +61,7 @@ TEST(InstrumentErrors, FindTheScaleOfATapeAgainstALaser) {
   network.instruments.push_back(laser);
   const auto truth = figures::planned_places(network);
   figures::pull_exactly(network, figures::all_pairs(8), truth, 0.0005);
-  for (readings::Observation& observation : network.observations) observation.length_m *= 1.0008;
+  for (readings::Observation& observation : network.observations) observation.corrected *= 1.0008;
   const std::size_t taped = network.observations.size();
   figures::pull_exactly(network, figures::all_pairs(8), truth, 0.0005);
   for (std::size_t r = taped; r < network.observations.size(); ++r)
@@ -78,7 +78,7 @@ TEST(InstrumentErrors, FindAWornHookFromLongAndShortPulls) {
   const auto truth = figures::planned_places(network);
   figures::pull_exactly(network, figures::joined(figures::all_pairs(8), figures::radii(8)), truth,
                         0.0005);
-  for (readings::Observation& observation : network.observations) observation.length_m += 0.006;
+  for (readings::Observation& observation : network.observations) observation.corrected += 0.006;
   const Adjustment result = adjust(network);
   ASSERT_EQ(result.instruments.size(), 1U);
   EXPECT_NEAR(result.instruments[0].zero_m, 0.006, 2.0 * result.instruments[0].zero_sd_m);

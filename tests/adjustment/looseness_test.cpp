@@ -149,7 +149,7 @@ TEST(Looseness, NamesTheCornerOnOneTapeAndLeavesThatTapeOutOfTheSums) {
   const AdjustedReading& hanging = result.readings_out[figures::reading(network, "C", "E")];
   EXPECT_FALSE(hanging.used);
   EXPECT_FALSE(hanging.excluded);
-  EXPECT_TRUE(std::isinf(hanging.smallest_catch_m));
+  EXPECT_TRUE(std::isinf(hanging.smallest_catch));
 }
 
 TEST(Looseness, AdjustsWhatHoldsTogetherAsIfTheLooseCornersWereNotThere) {

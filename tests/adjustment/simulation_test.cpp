@@ -20,7 +20,7 @@ Network simulated(std::mt19937& random, std::vector<base::Point>& truth) {
                 random);
   std::normal_distribution<double> hook(0.0, 0.001);
   const double zero_m = hook(random);
-  for (readings::Observation& observation : network.observations) observation.length_m += zero_m;
+  for (readings::Observation& observation : network.observations) observation.corrected += zero_m;
   return network;
 }
 
@@ -93,7 +93,7 @@ TEST(Simulation, AnErrorOfTheSmallestCatchIsCalledOutEightTimesInTen) {
   for (int round = 0; round < kRounds; ++round) {
     Network network = simulated(random, truth);
     const std::size_t r = static_cast<std::size_t>(round) % network.observations.size();
-    network.observations[r].length_m += adjust(network).readings_out[r].smallest_catch_m;
+    network.observations[r].corrected += adjust(network).readings_out[r].smallest_catch;
     if (std::abs(adjust(network).readings_out[r].standardized) > 3.2905) ++caught;
   }
   EXPECT_NEAR(caught / kRounds, 0.80, 0.045) << "seed " << kSeed + 3;

@@ -39,7 +39,7 @@ Story story(int sides, std::size_t slips, double size_m, std::mt19937& random) {
   while (result.misread.size() < slips) result.misread.insert(any(random));
   std::bernoulli_distribution heads;
   for (const std::size_t r : result.misread)
-    network.observations[r].length_m += heads(random) ? size_m : -size_m;
+    network.observations[r].corrected += heads(random) ? size_m : -size_m;
   return result;
 }
 
@@ -161,14 +161,14 @@ TEST(Slips, AreReportedWithTheirSizeAndSign) {
                         figures::planned_places(network), 0.002);
   const std::size_t long_one = figures::reading(network, "B", "E");
   const std::size_t short_one = figures::reading(network, "A", "F");
-  network.observations[long_one].length_m += 0.0508;
-  network.observations[short_one].length_m -= 0.1;
+  network.observations[long_one].corrected += 0.0508;
+  network.observations[short_one].corrected -= 0.1;
   const SlipTest test = weighed(network);
   EXPECT_EQ(test.verdict, SlipVerdict::named);
   EXPECT_THAT(test.excluded, ::testing::UnorderedElementsAre(long_one, short_one));
   const SlipSet& lead = test.ranked.front();
   for (std::size_t i = 0; i < lead.readings.size(); ++i)
-    EXPECT_NEAR(lead.slips_m[i], lead.readings[i] == long_one ? 0.0508 : -0.1, 0.001);
+    EXPECT_NEAR(lead.slips[i], lead.readings[i] == long_one ? 0.0508 : -0.1, 0.001);
 }
 
 TEST(Slips, HaveChancesInOrderThatAddToNoMoreThanOne) {
@@ -180,7 +180,7 @@ TEST(Slips, HaveChancesInOrderThatAddToNoMoreThanOne) {
     double last = 1.0;
     for (const SlipSet& set : test.ranked) {
       EXPECT_LE(set.chance, last);
-      EXPECT_EQ(set.readings.size(), set.slips_m.size());
+      EXPECT_EQ(set.readings.size(), set.slips.size());
       last = set.chance;
       sum += set.chance;
     }
@@ -194,7 +194,7 @@ TEST(Slips, CannotBeNamedWithOneSpareReading) {
   Network network = figures::polygon(4, 3.5);
   figures::pull_exactly(network, figures::all_pairs(4), figures::planned_places(network), 0.002);
   EXPECT_EQ(weighed(network).verdict, SlipVerdict::none);
-  network.observations[2].length_m += 0.3;
+  network.observations[2].corrected += 0.3;
   const SlipTest test = weighed(network);
   EXPECT_EQ(test.verdict, SlipVerdict::not_separable);
   EXPECT_THAT(test.excluded, IsEmpty());
@@ -204,7 +204,7 @@ TEST(Slips, CannotBeNamedWithOneSpareReading) {
 TEST(Slips, HaveNothingToShowWithoutSpareReadings) {
   Network network = figures::polygon(3, 3.5);
   figures::pull_exactly(network, figures::all_pairs(3), figures::planned_places(network), 0.002);
-  network.observations[0].length_m += 0.3;
+  network.observations[0].corrected += 0.3;
   const SlipTest test = weighed(network);
   EXPECT_EQ(test.verdict, SlipVerdict::none);
   EXPECT_THAT(test.groups, IsEmpty());
@@ -228,7 +228,7 @@ TEST(Slips, InOneOfThreeTapesToACornerPointToTheThreeAlike) {
                                           figures::reading(network, "C", "D"),
                                           figures::reading(network, "D", "E")};
   EXPECT_THAT(weighed(network).groups, ElementsAre(::testing::UnorderedElementsAreArray(three)));
-  network.observations[three[1]].length_m += 0.08;
+  network.observations[three[1]].corrected += 0.08;
   const SlipTest in_group = weighed(network);
   EXPECT_EQ(in_group.verdict, SlipVerdict::not_separable);
   for (std::size_t i = 0; i < 3; ++i)
@@ -238,7 +238,7 @@ TEST(Slips, InOneOfThreeTapesToACornerPointToTheThreeAlike) {
 TEST(Slips, OutsideAGroupAreNamedThoughAGroupIsThere) {
   Network network = three_tapes_to_one_corner();
   const std::size_t bad = figures::reading(network, "A", "C");
-  network.observations[bad].length_m += 0.08;
+  network.observations[bad].corrected += 0.08;
   const SlipTest test = weighed(network);
   EXPECT_EQ(test.verdict, SlipVerdict::named);
   EXPECT_THAT(test.excluded, ElementsAre(bad));
@@ -250,7 +250,7 @@ TEST(Slips, TellWhichOfTwoPullsOfOnePairIsTheBadOne) {
   const auto truth = figures::staked(network, 0.003, random);
   figures::pull(network, figures::all_pairs(6), truth, 0.002, random);
   network.observations.push_back(network.observations[0]);
-  network.observations.back().length_m += 8 * kInch_m;
+  network.observations.back().corrected += 8 * kInch_m;
   const SlipTest test = weighed(network);
   EXPECT_EQ(test.verdict, SlipVerdict::named);
   EXPECT_THAT(test.excluded, ElementsAre(network.observations.size() - 1));
@@ -261,7 +261,7 @@ TEST(Slips, AreFoundFromThePlanWhenTheSumsDoNotSettle) {
   Network network = figures::polygon(5, 1.5);
   const auto truth = figures::staked(network, 0.003, random);
   figures::pull(network, joined(figures::all_pairs(5), figures::radii(5)), truth, 0.002, random);
-  network.observations[1].length_m += 6.0;
+  network.observations[1].corrected += 6.0;
   const Adjustment all = adjust(network);
   ASSERT_EQ(all.status, Status::did_not_settle);
   const SlipTest test = weigh_slips(network, all, kMisread);
@@ -279,7 +279,7 @@ TEST(Slips, AreWeighedInThePartThatHoldsTogetherWhenCornersAreLoose) {
   Network network = figures::polygon(8, 3.5);
   const auto truth = figures::staked(network, 0.003, random);
   figures::pull(network, joined(figures::all_pairs(6), {{6, 7}, {7, 0}}), truth, 0.002, random);
-  network.observations[4].length_m += 2 * kInch_m;
+  network.observations[4].corrected += 2 * kInch_m;
   const Adjustment all = adjust(network);
   ASSERT_EQ(all.status, Status::shape_not_fixed);
   const SlipTest test = weigh_slips(network, all, kMisread);
@@ -289,8 +289,8 @@ TEST(Slips, AreWeighedInThePartThatHoldsTogetherWhenCornersAreLoose) {
 TEST(Slips, LeaveReadingsAloneThatWereExcludedBefore) {
   std::mt19937 random(kSeed + 10);
   Story s = story(6, 0, 0.0, random);
-  s.network.observations[2].length_m += 0.1;
-  s.network.observations[9].length_m += 0.1;
+  s.network.observations[2].corrected += 0.1;
+  s.network.observations[9].corrected += 0.1;
   std::vector<bool> excluded(s.network.observations.size(), false);
   excluded[2] = true;
   const SlipTest test = weigh_slips(s.network, adjust(s.network, excluded), kMisread);

@@ -48,9 +48,9 @@ check::Findings hexagon_all_in() {
   findings.used.readings = 3;
   findings.used.readings_out.resize(3);
   for (auto& out : findings.used.readings_out) {
-    out.adjusted_m = 5.2;
+    out.adjusted = 5.2;
     out.redundancy = 0.5;
-    out.smallest_catch_m = 0.5 * kInch_m;
+    out.smallest_catch = 0.5 * kInch_m;
     out.used = true;
   }
   placement::Placement laid;
@@ -89,7 +89,7 @@ check::Findings hexagon_d_out() {
   findings.used.readings = 2;
   findings.used.readings_out[0].excluded = true;
   findings.used.readings_out[0].used = false;
-  findings.used.readings_out[0].residual_m = -kFoot_m;
+  findings.used.readings_out[0].residual = -kFoot_m;
   suspects::Cause misread;
   misread.index = 0;
   misread.size = kFoot_m;

@@ -55,7 +55,7 @@ TEST(CheckReport, SaysWhichReadingWasLeftOutAndHowItReads) {
 
 TEST(CheckReport, SaysThatNoSlipIsSeenWhereNothingChecksAReading) {
   auto findings = hexagon_d_out();
-  findings.used.readings_out[1].smallest_catch_m = std::numeric_limits<double>::infinity();
+  findings.used.readings_out[1].smallest_catch = std::numeric_limits<double>::infinity();
   EXPECT_THAT(check_report(hexagon_job(), findings, kFeet), ContainsRegex("B–D +steel .* none"));
 }
 

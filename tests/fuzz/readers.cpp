@@ -81,7 +81,7 @@ std::string fault_of_readings_reader(std::string_view text) {
     try {
       const auto made = readings::observations(read, known_job().instruments, known_points());
       for (const readings::Observation& observation : made)
-        if (!(observation.length_m > 0.0 && observation.sd_m > 0.0))
+        if (!(observation.corrected > 0.0 && observation.sd > 0.0))
           return "took a reading of nothing";
     } catch (const base::InputError& error) {
       return std::string("took readings that cannot be used: ") + error.what();

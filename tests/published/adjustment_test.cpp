@@ -44,7 +44,7 @@ TEST(Trilateration, OfOnePointFromThreeStationsAsInGhilaniAndWolf) {
   const std::array<double, 3> residuals = {-0.03737, 0.07679, -0.04737};
   const std::array<double, 3> redundancies = {0.146447, 0.618320, 0.235233};
   for (std::size_t r = 0; r < 3; ++r) {
-    EXPECT_NEAR(result.readings_out[r].residual_m, residuals[r], 0.000005);
+    EXPECT_NEAR(result.readings_out[r].residual, residuals[r], 0.000005);
     EXPECT_NEAR(result.readings_out[r].redundancy, redundancies[r], 0.0000005);
     EXPECT_NEAR(std::abs(result.readings_out[r].standardized), 0.0977, 0.00005);
   }
@@ -99,7 +99,7 @@ TEST(SixRanges, GiveThePublishedStatisticsWithTheBadOnesIn) {
   for (std::size_t r = 0; r < 6; ++r) {
     EXPECT_NEAR(all.readings_out[r].redundancy, redundancies[r], 0.0001);
     EXPECT_NEAR(all.readings_out[r].standardized, standardized[r], 0.003);
-    EXPECT_NEAR(all.readings_out[r].smallest_catch_m, catches[r], 0.0001);
+    EXPECT_NEAR(all.readings_out[r].smallest_catch, catches[r], 0.0001);
   }
 }
 
@@ -127,7 +127,7 @@ TEST(SixRanges, ShowBothPublishedSlipsTogetherAsTheLikeliestSet) {
   EXPECT_THAT(test.ranked.front().readings, ::testing::UnorderedElementsAre(kP43, kP208));
   for (std::size_t i = 0; i < 2; ++i) {
     const double published = test.ranked.front().readings[i] == kP43 ? 0.12 : 0.14;
-    EXPECT_NEAR(test.ranked.front().slips_m[i], published, 0.03);
+    EXPECT_NEAR(test.ranked.front().slips[i], published, 0.03);
   }
   // With six ranges P31 and P102, both short, fit nearly as well; no honest test names the pair.
   EXPECT_EQ(test.verdict, SlipVerdict::not_separable);

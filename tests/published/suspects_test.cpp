@@ -86,8 +86,8 @@ class Likelihood {
 std::vector<double> offsets(const adjustment::Network& network) {
   std::vector<double> r;
   for (const auto& reading : network.observations)
-    r.push_back(reading.length_m - base::distance_m(network.points[reading.from].planned,
-                                                    network.points[reading.to].planned));
+    r.push_back(reading.corrected - base::distance_m(network.points[reading.from].planned,
+                                                     network.points[reading.to].planned));
   return r;
 }
 
@@ -230,7 +230,7 @@ TEST(SuspectsPublished, ChanceOfATapesScaleAgreesWithQuadrature) {
   const Likelihood likelihood(network);
   const double ratio = integral([&](double scale) {
     std::vector<double> r = y;
-    for (std::size_t i = 0; i < 3; ++i) r[i] -= scale * (network.observations[i].length_m - y[i]);
+    for (std::size_t i = 0; i < 3; ++i) r[i] -= scale * (network.observations[i].corrected - y[i]);
     return (0.6 * gsl_ran_gaussian_pdf(scale, 0.0015) + 0.4 * gsl_ran_gaussian_pdf(scale, 0.006)) *
            likelihood(r) / likelihood(y);
   });

@@ -50,9 +50,9 @@ TEST(Observations, KeepTheReadingBesideTheCorrectedLength) {
   Reading burned = reading("A", "B", 4.0);
   burned.burned_m = 0.5;
   const Observation made = observed({burned}).front();
-  EXPECT_EQ(made.read_m, 4.0);
-  EXPECT_EQ(made.length_m, 3.5);
-  EXPECT_EQ(made.sd_m, standard_deviation_m(built_in_instruments().front(), 3.5));
+  EXPECT_EQ(made.read, 4.0);
+  EXPECT_EQ(made.corrected, 3.5);
+  EXPECT_EQ(made.sd, standard_deviation_m(built_in_instruments().front(), 3.5));
 }
 
 TEST(Observations, TakeTheSamePairTwice) {

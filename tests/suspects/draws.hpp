@@ -112,7 +112,7 @@ class Draws {
       round.causes.insert({What::instrument_scale, 0, 0});
     }
     for (std::size_t i = 0; i < round.network.observations.size(); ++i)
-      add_slip(round.network, i, zero + scale * round.network.observations[i].length_m);
+      add_slip(round.network, i, zero + scale * round.network.observations[i].corrected);
   }
 
   void slip(Round& round, const std::vector<base::Point>& places, std::size_t i) {
@@ -139,10 +139,10 @@ class Draws {
 
   /// Two neighbouring digits of the millimetres.
   void change_digits(adjustment::Network& network, std::size_t i) {
-    std::string digits = std::to_string(std::llround(network.observations[i].read_m * 1000.0));
+    std::string digits = std::to_string(std::llround(network.observations[i].read * 1000.0));
     const std::size_t place = one_of(digits.size() - 1);
     std::swap(digits[place], digits[place + 1]);
-    add_slip(network, i, std::stod(digits) / 1000.0 - network.observations[i].read_m);
+    add_slip(network, i, std::stod(digits) / 1000.0 - network.observations[i].read);
   }
 
   void change_rows(Round& round, double misread) {
@@ -154,8 +154,8 @@ class Draws {
         const double apart = planned_m(round.network, {list[i].from, list[i].to}) -
                              planned_m(round.network, {list[j].from, list[j].to});
         if (std::abs(apart) < 0.016) continue;
-        std::swap(list[i].length_m, list[j].length_m);
-        std::swap(list[i].read_m, list[j].read_m);
+        std::swap(list[i].corrected, list[j].corrected);
+        std::swap(list[i].read, list[j].read);
         round.causes.insert({What::rows, i, j});
       }
   }

@@ -99,8 +99,8 @@ inline void read_all(adjustment::Network& network, const std::vector<base::Point
 }
 
 inline void add_slip(adjustment::Network& network, std::size_t reading, double slip_m) {
-  network.observations[reading].read_m += slip_m;
-  network.observations[reading].length_m += slip_m;
+  network.observations[reading].read += slip_m;
+  network.observations[reading].corrected += slip_m;
 }
 
 inline suspects::Setting setting() {

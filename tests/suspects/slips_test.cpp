@@ -57,7 +57,7 @@ TEST_P(SlipInWords, IsNamedByItsSize) {
   scene::read_all(network, scene::staked(network, kWell_m, random), pairs, random);
   readings::Observation& reading = network.observations[6];
   ASSERT_EQ((Pair{reading.from, reading.to}), (Pair{0, 2}));
-  reading.read_m = reading.length_m = written.written_m;
+  reading.read = reading.corrected = written.written_m;
   Setting setting = scene::setting();
   setting.units = written.units;
   setting.staking.spread_m = kWell_m;
@@ -87,9 +87,9 @@ Cause leading(const adjustment::Network& network, base::Units units) {
 
 TEST(SlipInWords, AMarkThatOthersBurnedAndThisOneDidNotSubtract) {
   adjustment::Network network = octagon(kSeed);
-  for (readings::Observation& reading : network.observations) reading.read_m += kFoot_m;
+  for (readings::Observation& reading : network.observations) reading.read += kFoot_m;
   scene::add_slip(network, 9, kFoot_m);
-  network.observations[9].read_m = network.observations[9].length_m;
+  network.observations[9].read = network.observations[9].corrected;
   const Cause cause = leading(network, base::Units::feet_inches);
   EXPECT_EQ(cause.index, 9u);
   EXPECT_EQ(cause.slip, "the mark held was not subtracted");
@@ -98,7 +98,7 @@ TEST(SlipInWords, AMarkThatOthersBurnedAndThisOneDidNotSubtract) {
 TEST(SlipInWords, AMarkSubtractedThoughZeroWasHeld) {
   adjustment::Network network = octagon(kSeed);
   readings::Observation& reading = network.observations[9];
-  reading.length_m -= kFoot_m;
+  reading.corrected -= kFoot_m;
   const Cause cause = leading(network, base::Units::feet_inches);
   EXPECT_EQ(cause.slip, "a mark was subtracted though zero was held");
 }
@@ -107,7 +107,7 @@ TEST(SlipInWords, ARadiusPulledAcrossToTheOppositeCorner) {
   adjustment::Network network = octagon(kSeed);
   // O–A, the last eight are the radii; A–E is the only other pull of that length from either end.
   const std::size_t radius = network.observations.size() - 8;
-  network.observations[radius].read_m = network.observations[radius].length_m =
+  network.observations[radius].read = network.observations[radius].corrected =
       scene::planned_m(network, {0, 4});
   const Cause cause = leading(network, base::Units::millimetres);
   EXPECT_EQ(cause.what, What::wrong_stake);
@@ -119,7 +119,7 @@ TEST(SlipInWords, ARadiusPulledAcrossToTheOppositeCorner) {
 TEST(SlipInWords, AWrongStakeThatSeveralStakesFitIsNotGuessed) {
   adjustment::Network network = octagon(kSeed);
   // A–C written, the length of any skip of three read.
-  network.observations[8].read_m = network.observations[8].length_m =
+  network.observations[8].read = network.observations[8].corrected =
       scene::planned_m(network, {0, 3});
   const Cause cause = leading(network, base::Units::millimetres);
   EXPECT_EQ(cause.what, What::reading);
@@ -136,7 +136,7 @@ TEST(SlipInWords, NoKindIsNamedWhenTwoFitEqually) {
   adjustment::Network network = scene::polygon(6, ft(12, 6) / std::sqrt(3.0));
   scene::read_all(network, scene::staked(network, 0.0005, random),
                   scene::both(scene::sides(6), scene::diagonals(6)), random);
-  network.observations[6].read_m = network.observations[6].length_m = ft(12, 5);
+  network.observations[6].read = network.observations[6].corrected = ft(12, 5);
   const Cause cause = leading(network, base::Units::feet_inches);
   EXPECT_EQ(cause.index, 6u);
   EXPECT_NEAR(cause.size, -kInch_m, 0.004);
@@ -146,7 +146,7 @@ TEST(SlipInWords, NoKindIsNamedWhenTwoFitEqually) {
 TEST(SlipInWords, ASlipOfNoKindIsGivenNone) {
   adjustment::Network network = octagon(kSeed);
   scene::add_slip(network, 9, 0.064);
-  network.observations[9].read_m = network.observations[9].length_m;
+  network.observations[9].read = network.observations[9].corrected;
   EXPECT_EQ(leading(network, base::Units::feet_inches).slip, "");
 }
 

@@ -89,7 +89,7 @@ TEST(TapePlan, SaysTheSmallestCatchThatTheAdjustmentSays) {
         adjustment::adjust(made(octagon, plan, asked.instrument));
     ASSERT_EQ(adjusted.status, adjustment::Status::settled);
     for (std::size_t i = 0; i < plan.pulls.size(); ++i)
-      EXPECT_NEAR(plan.pulls[i].smallest_catch_m, adjusted.readings_out[i].smallest_catch_m, 1e-6);
+      EXPECT_NEAR(plan.pulls[i].smallest_catch_m, adjusted.readings_out[i].smallest_catch, 1e-6);
   }
 }
 
@@ -156,8 +156,8 @@ TEST(TapePlan, ASlipOfTheSizeSaidIsNamedFourTimesInFive) {
   for (int k = 0; k < kRounds; ++k) {
     adjustment::Network network = made(hexagon, plan, request().instrument);
     for (readings::Observation& reading : network.observations)
-      reading.length_m += scene::kSigma_m * normal(random);
-    network.observations[worst].length_m += plan.pulls[worst].smallest_named_m;
+      reading.corrected += scene::kSigma_m * normal(random);
+    network.observations[worst].corrected += plan.pulls[worst].smallest_named_m;
     const adjustment::Adjustment adjusted = adjustment::adjust(network);
     std::size_t largest = 0;
     for (std::size_t i = 1; i < adjusted.readings_out.size(); ++i)

@@ -194,8 +194,8 @@ TEST(Suspects, TwoLabelsChangedOverAreFoundEvenWithAMisreadTape) {
 
 TEST(Suspects, TwoRowsChangedOverAreFound) {
   adjustment::Network network = taped(8, everything(8));
-  std::swap(network.observations[9].length_m, network.observations[10].length_m);
-  std::swap(network.observations[9].read_m, network.observations[10].read_m);
+  std::swap(network.observations[9].corrected, network.observations[10].corrected);
+  std::swap(network.observations[9].read, network.observations[10].read);
   const Suspects said = weigh(network, scene::setting());
   EXPECT_EQ(scene::named(said.ranked.front().causes), (Named{{What::rows, 9, 10}}));
   EXPECT_EQ(said.ranked.front().words, "The readings A–D and A–E are changed over in the list.");
@@ -223,7 +223,7 @@ TEST(Suspects, ABrokenHookIsTheTapeAndNotEveryReading) {
 
 TEST(Suspects, AStretchedTapeIsItsScale) {
   adjustment::Network network = taped(8, everything(8));
-  for (readings::Observation& reading : network.observations) reading.length_m *= 0.995;
+  for (readings::Observation& reading : network.observations) reading.corrected *= 0.995;
   const Suspects said = weigh(network, scene::setting());
   ASSERT_EQ(scene::named(said.ranked.front().causes), (Named{{What::instrument_scale, 0, 0}}));
   EXPECT_NEAR(said.ranked.front().causes.front().size, -0.005, 0.001);

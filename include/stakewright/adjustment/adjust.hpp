@@ -20,16 +20,17 @@ enum class Status {
                   ///< one point
 };
 
+/// Metres for a length, radians for an angle.
 struct AdjustedReading {
-  double residual_m = 0.0;  ///< adjusted minus corrected
-  double adjusted_m = 0.0;
-  double standardized = 0.0;  ///< residual over its own standard deviation; 0 without redundancy
-  double redundancy = 0.0;    ///< share of an error here that shows in the residual, 0 to 1
-  double smallest_catch_m =
-      0.0;  ///< smallest reading error the set would catch; infinity without redundancy
-  bool excluded = false;  ///< left out of the sums; the figures are then predictions
-  bool used = false;      ///< took part in the sums.  Neither excluded nor used: it reaches
-                          ///< a point that is not fixed, and tells nothing of the others
+  double residual = 0.0;  ///< adjusted minus corrected; of an angle in (−pi, pi]
+  double adjusted = 0.0;
+  double standardized = 0.0;    ///< residual over its own standard deviation; 0 without redundancy
+  double redundancy = 0.0;      ///< share of an error here that shows in the residual, 0 to 1
+  double smallest_catch = 0.0;  ///< smallest reading error the set would catch; infinity without
+                                ///< redundancy
+  bool excluded = false;        ///< left out of the sums; the figures are then predictions
+  bool used = false;            ///< took part in the sums.  Neither excluded nor used: it reaches
+                                ///< a point that is not fixed, and tells nothing of the others
 };
 
 /// What is known of one instrument's scale and zero after the adjustment.

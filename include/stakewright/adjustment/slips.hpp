@@ -14,8 +14,8 @@ namespace stakewright::adjustment {
 /// Some readings taken to be misread together.
 struct SlipSet {
   std::vector<std::size_t> readings;  ///< empty: none is misread
-  std::vector<double> slips_m;        ///< by how much each reads too long
-  double chance = 0.0;                ///< among the sets weighed
+  std::vector<double> slips;  ///< by how much each reads too long, or too wide: metres, radians
+  double chance = 0.0;        ///< among the sets weighed
 };
 
 enum class SlipVerdict {

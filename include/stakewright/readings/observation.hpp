@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,14 +12,20 @@
 
 namespace stakewright::readings {
 
-/// What the adjustment sees.  Model: length = (1 + scale)·|P - Q| + zero + e, e ~ N(0, sd²).
+/// What the adjustment sees: a length, in metres, or an angle turned at a point, in radians.
+///
+/// Length: corrected = (1 + scale)·|from − to| + zero + e.  Angle: corrected = bearing of `to` less
+/// bearing of `from`, both seen from `at`, plus e.  e ~ N(0, sd²).
 struct Observation {
   std::size_t from = 0;  ///< index of a point
   std::size_t to = 0;
   std::size_t instrument = 0;  ///< index of an instrument
-  double read_m = 0.0;         ///< as read
-  double length_m = 0.0;       ///< corrected
-  double sd_m = 0.0;
+  double read = 0.0;           ///< as read
+  double corrected = 0.0;
+  double sd = 0.0;
+  std::optional<std::size_t> at;  ///< where the angle was turned, clockwise; none: a length
+
+  [[nodiscard]] bool is_angle() const { return at.has_value(); }
 };
 
 /// Standard deviation of a length with an instrument:
