@@ -126,7 +126,7 @@ std::vector<std::string> sentences_of(const RoundsCompared& since, base::Units u
 
 Row movement_row(const std::string& label, const StakeMovement& stake, const Shown& shown) {
   const char* verdict = stake.moved == Moved::yes  ? "MOVED"
-                        : stake.moved == Moved::no ? "not shown to move"
+                        : stake.moved == Moved::no ? "not shown"
                                                    : "cannot tell";
   if (stake.smallest_shown_m == 0.0) return {label, "not in both", "", "", "", "", "", verdict};
   const bool corner = stake.outward_m != 0.0 || stake.sideways_m != 0.0;
@@ -178,7 +178,7 @@ std::string movement_section(const check::Findings& findings, const Shown& shown
                 {"moved", Align::right},
                 {"give or take", Align::right},
                 {"by noise", Align::right},
-                {"smallest shown", Align::right},
+                {"would show", Align::right},
                 {"verdict"}},
                rows, shown.emphasis);
 }
