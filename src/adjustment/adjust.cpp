@@ -44,6 +44,7 @@ Adjustment outline(const Network& network, const Determinacy& known, const Unkno
   result.loose = known.loose;
   result.readings = static_cast<int>(known.readings.size());
   result.unknowns = static_cast<int>(unknowns.count - known.defect);
+  result.free_motions = static_cast<int>(known.defect);
   result.redundancy =
       result.readings + static_cast<int>(unknowns.count - unknowns.places) - result.unknowns;
   result.covariance = base::Matrix(2 * network.points.size(), 2 * network.points.size());

@@ -4,10 +4,13 @@
 
 #include <algorithm>
 
+#include "compared.hpp"
 #include "places.hpp"
 #include "remarks.hpp"
 #include "rivals.hpp"
+#include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
+#include "stakewright/readings/rounds.hpp"
 
 namespace stakewright::check {
 namespace {
@@ -115,15 +118,18 @@ std::vector<readings::Reading> readings_in_plan(const std::vector<readings::Read
   return result;
 }
 
-}  // namespace
-
-Findings check(const Input& input) {
-  Findings findings;
+// A round's places and verdict; gives per corner whether its deviation is certain.
+std::vector<bool> find(const Input& input, Findings& findings) {
   findings.network =
       adjustment::network(input.plan, readings_in_plan(input.readings), input.instruments);
   findings.all = adjustment::adjust(findings.network);
   findings.slips = adjustment::weigh_slips(findings.network, findings.all, input.staking.misread);
-  const std::vector<bool> certain = find_places(input, findings);
+  return find_places(input, findings);
+}
+
+// Everything about one round.
+void check_round(const Input& input, Findings& findings) {
+  const std::vector<bool> certain = find(input, findings);
   suspects::Setting setting;
   setting.staking = input.staking;
   setting.tolerance = input.tolerance;
@@ -139,6 +145,31 @@ Findings check(const Input& input) {
   }
   for (auto& remark : exclusion_remarks(input, findings)) findings.remarks.push_back(remark);
   for (auto& remark : site_remarks(input, findings)) findings.remarks.push_back(remark);
+}
+
+Input of_round(const Input& input, const std::string& round) {
+  Input result = input;
+  result.readings = readings::of_round(input.readings, round);
+  return result;
+}
+
+}  // namespace
+
+Findings check(const Input& input) {
+  Findings findings;
+  findings.rounds = readings::rounds_of(input.readings);
+  findings.round = base::read_at(
+      "--round", [&] { return readings::chosen_round(findings.rounds, input.round); });
+  Findings before;
+  if (!input.since.empty()) {
+    before.round = base::read_at("--since", [&] {
+      return readings::earlier_round(findings.rounds, input.since, findings.round);
+    });
+  }
+  check_round(of_round(input, findings.round), findings);
+  if (input.since.empty()) return findings;
+  find(of_round(input, before.round), before);
+  findings.since = compared(before, findings, input);
   return findings;
 }
 

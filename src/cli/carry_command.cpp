@@ -62,7 +62,7 @@ int carry(const Options& options) {
     deliver_carry(options, job, worked({}), units);
     return kAllInTolerance;
   }
-  const check::Findings findings = findings_of(job, options.readings, units);
+  const check::Findings findings = findings_of(job, options, units);
   const auto found = check::found_for_roof(findings);
   roof::Carry carry = worked(found);
   if (!found) carry.remarks.emplace_back(kNoShape);

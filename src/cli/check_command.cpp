@@ -11,7 +11,7 @@ int check(const Options& options) {
   if (!options.output.empty()) ending_among(options.output, {".json"});
   const job::Job job = job::read_job(options.job);
   const base::Units units = options.units.value_or(job.units);
-  const check::Findings findings = findings_of(job, options.readings, units);
+  const check::Findings findings = findings_of(job, options, units);
   deliver(
       options, [&] { return job::check_json(job, findings); },
       [&] {

@@ -218,13 +218,16 @@ std::string adjustment_section(const Findings& findings, const Shown& shown) {
 
 std::string check_report(const job::Job& job, const Findings& findings, const Shown& shown) {
   std::string text = heading(job.title, shown.emphasis);
-  text += '\n' + paragraph(check_opening(findings, job.tolerance, shown.units));
+  text +=
+      '\n' + round_line(findings) + paragraph(check_opening(findings, job.tolerance, shown.units));
+  text += movement_opening(findings, shown.units);
   const bool placed = findings.placement && findings.survey;
   if (placed) {
     text += '\n' + corners_section(job, findings, shown);
     text += placement_line(findings);
   }
   if (!findings.moves.empty()) text += '\n' + moves_section(findings, shown);
+  text += movement_section(findings, shown);
   if (!findings.used.readings_out.empty()) text += '\n' + readings_section(findings, shown);
   text += '\n' + suspects_section(findings, shown);
   if (!findings.tape_next.empty()) text += '\n' + next_section(findings, shown);

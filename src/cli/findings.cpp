@@ -4,15 +4,16 @@
 
 namespace stakewright::cli {
 
-check::Findings findings_of(const job::Job& job, const std::string& readings_path,
-                            base::Units units) {
+check::Findings findings_of(const job::Job& job, const Options& options, base::Units units) {
   check::Input input;
   input.plan = job.plan;
   input.tolerance = job.tolerance;
   input.staking = job.staking;
   input.units = units;
   input.instruments = job.instruments;
-  input.readings = job::read_readings(readings_path, job);
+  input.readings = job::read_readings(options.readings, job);
+  input.round = options.round;
+  input.since = options.since;
   return check::check(input);
 }
 

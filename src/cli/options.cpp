@@ -51,6 +51,11 @@ CLI::Option* add_readings(CLI::App& app, Raw& raw) {
       ->type_name("FILE");
 }
 
+void add_round(CLI::App& app, Raw& raw) {
+  app.add_option("--round", raw.options.round, "The round of readings to take (the latest)")
+      ->type_name("NAME");
+}
+
 CLI::Option* add_output(CLI::App& app, Raw& raw, const std::string& help) {
   return app.add_option("-o,--output", raw.options.output, help)->type_name("FILE");
 }
@@ -86,6 +91,7 @@ void add_tapes(CLI::App& app, Raw& raw) {
                                 "Which tapes to pull (next), and what they would catch");
   add_job(tapes, raw);
   add_readings(tapes, raw);
+  add_round(tapes, raw);
   tapes
       .add_option("--slip", raw.options.slip,
                   "Size of slip to catch in any one reading (1in, or 25mm)")
@@ -124,6 +130,9 @@ void add_check(CLI::App& app, Raw& raw) {
                   "Adjust the readings, judge each corner, name suspects, give moves");
   add_job(check, raw);
   add_readings(check, raw)->required();
+  add_round(check, raw);
+  check.add_option("--since", raw.options.since, "An earlier round: which stakes moved since then")
+      ->type_name("NAME");
   add_output(check, raw, "Also write a file: .json");
   add_common(check, raw);
 }
@@ -133,6 +142,7 @@ void add_carry(CLI::App& app, Raw& raw) {
                                 "Rafters and fascia: as planned, as found, difference");
   add_job(carry, raw);
   add_readings(carry, raw);
+  add_round(carry, raw);
   add_output(carry, raw, "Also write a file: .json");
   add_common(carry, raw);
 }
@@ -140,6 +150,8 @@ void add_carry(CLI::App& app, Raw& raw) {
 Options checked(Raw raw) {
   if (!raw.units.empty())
     raw.options.units = base::read_at("--units", [&] { return base::units_from_word(raw.units); });
+  if (raw.options.readings.empty() && !raw.options.round.empty())
+    throw base::InputError("--round: there are no readings to take a round of");
   const std::string& paper = raw.options.paper;
   if (!paper.empty() && paper != "letter" && paper != "a4") {
     throw base::InputError(

@@ -19,6 +19,8 @@ struct Options {
   std::string output;                ///< -o; empty: none
   bool json = false;                 ///< one JSON object on stdout, nothing else
   std::optional<base::Units> units;  ///< what is shown; the job's units without it
+  std::string round;                 ///< of the readings; empty: the latest
+  std::string since;                 ///< check: the round to compare with; empty: none
   std::string paper;                 ///< form: "letter" or "a4"; empty: by units
   bool show_planned = false;         ///< form: print planned lengths on the reading sheet
   std::string language;              ///< form: of its wording; empty: English

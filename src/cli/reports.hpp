@@ -27,6 +27,15 @@ std::string layout_report(const job::Job& job, const job::LayoutResult& result, 
 std::string check_opening(const check::Findings& findings, const base::Tolerance& tolerance,
                           base::Units units);
 
+/// Which of several rounds is checked; empty when there is one.
+std::string round_line(const check::Findings& findings);
+
+/// What moved since an earlier round, in sentences; empty when none was asked for.
+std::string movement_opening(const check::Findings& findings, base::Units units);
+
+/// The same stake by stake, with an empty line before it.
+std::string movement_section(const check::Findings& findings, const Shown& shown);
+
 /// The opening, then corners, moves, readings, suspects, next tapes, the
 /// comparison with least squares over all corners, and the adjustment's figures.
 std::string check_report(const job::Job& job, const check::Findings& findings, const Shown& shown);

@@ -39,7 +39,7 @@ int plan_beforehand(const Options& options, const job::Job& job, const Shown& sh
 /// A check asks for pulls only while its verdict is open; whoever asks here wants them anyway.
 check::Findings findings_with_pulls(const Options& options, const job::Job& job,
                                     base::Units units) {
-  check::Findings findings = findings_of(job, options.readings, units);
+  check::Findings findings = findings_of(job, options, units);
   if (findings.verdict == check::Verdict::in) {
     const suspects::Setting setting{job.staking, job.tolerance, units};
     findings.tape_next = suspects::next_tapes(findings.network, findings.suspects, setting);

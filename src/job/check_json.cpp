@@ -202,6 +202,8 @@ Json moves_json(const Findings& findings) {
 
 std::string check_json(const Job& job, const check::Findings& findings) {
   Json json = opened("check", job.title);
+  json["round"] = findings.round.empty() ? Json(nullptr) : Json(findings.round);
+  json["rounds"] = findings.rounds;
   json["verdict"] = word_of(findings.verdict);
   json["adjustment"] = adjustment_json(findings);
   json["placement"] = placement_json(findings);
@@ -211,6 +213,7 @@ std::string check_json(const Job& job, const check::Findings& findings) {
   json["of_another_job"] = findings.suspects.of_another_job;
   json["moves"] = moves_json(findings);
   json["tape_next"] = tape_next_json(findings);
+  json["movement"] = movement_json(findings);
   json["least_squares"] = least_squares_json(findings);
   json["remarks"] = findings.remarks;
   return text_of_json(json);

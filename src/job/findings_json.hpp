@@ -38,4 +38,7 @@ Json suspects_json(const check::Findings& findings);
 /// The pulls worth making next, best first.
 Json tape_next_json(const check::Findings& findings);
 
+/// Which stakes moved since an earlier round; null when none was asked for.
+Json movement_json(const check::Findings& findings);
+
 }  // namespace stakewright::job

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace stakewright::placement {
 namespace {
@@ -41,6 +42,16 @@ Axes axes_of(const Spread& spread) {
   const double reach = std::hypot(half_difference, spread.xy);
   return {std::sqrt(std::max(0.0, middle + reach)), std::sqrt(std::max(0.0, middle - reach)),
           0.5 * std::atan2(spread.xy, half_difference)};
+}
+
+// Half axes: standard deviations times the root of chi-square with two degrees of freedom,
+// whose quantile at p is -2 ln(1 - p).
+Ellipse ellipse_of(const Spread& spread, double confidence) {
+  const Axes axes = axes_of(spread);
+  const double factor = std::sqrt(-2.0 * std::log1p(-confidence));
+  double bearing = std::fmod(std::numbers::pi / 2.0 - axes.angle_rad, std::numbers::pi);
+  if (bearing < 0.0) bearing += std::numbers::pi;
+  return {factor * axes.major_sd, factor * axes.minor_sd, bearing};
 }
 
 }  // namespace stakewright::placement

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "stakewright/base/matrix.hpp"
+#include "stakewright/placement/placement.hpp"
 
 namespace stakewright::placement {
 
@@ -25,5 +26,8 @@ base::Matrix propagated(const base::Matrix& s, const base::Matrix& covariance);
 
 /// Standard deviations along and across.  Rounding below zero counts as zero.
 Axes axes_of(const Spread& spread);
+
+/// The ellipse that holds the true place with chance `confidence`.
+Ellipse ellipse_of(const Spread& spread, double confidence);
 
 }  // namespace stakewright::placement

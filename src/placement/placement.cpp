@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
-#include <numbers>
 #include <tuple>
 
 #include "covariance.hpp"
@@ -29,16 +28,6 @@ std::vector<std::size_t> measured_of(const Survey& survey) {
 Verdict verdict_of(double chance_in, double confidence) {
   if (chance_in >= confidence) return Verdict::in;
   return chance_in <= 1.0 - confidence ? Verdict::out : Verdict::undecided;
-}
-
-// Half axes: standard deviations times the root of chi-square with two degrees of freedom,
-// whose quantile at p is -2 ln(1 - p).
-Ellipse ellipse_of(const Spread& spread, double confidence) {
-  const Axes axes = axes_of(spread);
-  const double factor = std::sqrt(-2.0 * std::log1p(-confidence));
-  double bearing = std::fmod(std::numbers::pi / 2.0 - axes.angle_rad, std::numbers::pi);
-  if (bearing < 0.0) bearing += std::numbers::pi;
-  return {factor * axes.major_sd, factor * axes.minor_sd, bearing};
 }
 
 CornerResult judged(const Survey& survey, const base::Tolerance& tolerance, const Rigid& rigid,

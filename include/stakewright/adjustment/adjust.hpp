@@ -56,11 +56,12 @@ struct Loose {
 
 struct Adjustment {
   Status status = Status::no_readings;
-  int unknowns = 0;               ///< of place that can be determined, plus instrument unknowns
-  int readings = 0;               ///< used
-  int redundancy = 0;             ///< readings and instrument priors, less unknowns
-  double variance_factor = 1.0;   ///< vᵀPv over redundancy; 1 without redundancy
-  double chi_square = 0.0;        ///< vᵀPv
+  int unknowns = 0;              ///< of place that can be determined, plus instrument unknowns
+  int readings = 0;              ///< used
+  int free_motions = 3;          ///< shifts and turn of the whole figure that no pin holds; 0: none
+  int redundancy = 0;            ///< readings and instrument priors, less unknowns
+  double variance_factor = 1.0;  ///< vᵀPv over redundancy; 1 without redundancy
+  double chi_square = 0.0;       ///< vᵀPv
   double chi_square_limit = 0.0;  ///< at alpha 0.05, one-sided; 0 without redundancy
   bool passed = true;
   std::vector<base::Point>

@@ -11,6 +11,7 @@
 #include "stakewright/adjustment/slips.hpp"
 #include "stakewright/base/length.hpp"
 #include "stakewright/base/tolerance.hpp"
+#include "stakewright/check/movement.hpp"
 #include "stakewright/layout/plan.hpp"
 #include "stakewright/placement/moves.hpp"
 #include "stakewright/placement/placement.hpp"
@@ -27,7 +28,9 @@ struct Input {
   base::Staking staking;
   base::Units units = base::Units::millimetres;
   std::vector<readings::Instrument> instruments;
-  std::vector<readings::Reading> readings;
+  std::vector<readings::Reading> readings;  ///< of all rounds
+  std::string round;                        ///< the round to check; empty: the latest
+  std::string since;  ///< compare it with this earlier round; empty: with none
 };
 
 enum class Verdict {
@@ -39,6 +42,8 @@ enum class Verdict {
 };
 
 struct Findings {
+  std::string round;                ///< the round checked; empty without readings
+  std::vector<std::string> rounds;  ///< of the readings, as they first come
   Verdict verdict = Verdict::undecided;
   adjustment::Network network;
   adjustment::Adjustment all;  ///< with every reading
@@ -52,15 +57,18 @@ struct Findings {
   std::optional<placement::Placement> placement;  ///< fewest moves; judged by this one
   std::optional<placement::Placement> least_squares;  ///< for comparison only
   std::vector<placement::Move> moves;
-  std::vector<std::string> remarks;  ///< plain sentences
+  std::optional<RoundsCompared> since;  ///< when an earlier round was asked for
+  std::vector<std::string> remarks;     ///< plain sentences
 };
 
+/// One round is checked; the readings of the others are left aside.
 /// A reading is left out only when the slip test names it.
 /// Where a slip cannot be named, each corner is judged over all readings it may be in, by their
 /// chances; the verdict is a contradiction unless that decides every corner.  Moves are given only
 /// where they do not hang on which reading is wrong.  docs/methods/check.md.
 ///
-/// Throws InputError when a reading names what is not there.
+/// Throws InputError when a reading names what is not there, and for a round that is not there,
+/// with "--round" or "--since" in front.
 Findings check(const Input& input);
 
 /// The found corners in the plan's frame, for the carry; with the centre pin, and its rows in the

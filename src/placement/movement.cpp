@@ -1,0 +1,186 @@
+#include "stakewright/placement/movement.hpp"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+#include "congruence.hpp"
+#include "covariance.hpp"
+#include "datum.hpp"
+#include "significance.hpp"
+#include "stable_sets.hpp"
+
+namespace stakewright::placement {
+namespace {
+
+using base::Point;
+using Indices = std::vector<std::size_t>;
+
+// Both coordinates of a stake.
+constexpr int kPlane = 2;
+
+bool has(const Indices& list, std::size_t index) {
+  return std::find(list.begin(), list.end(), index) != list.end();
+}
+
+struct Comparing {
+  const TwoRounds& rounds;
+  const MovementLevel& level;
+  Significance significance;
+  Indices measured;
+  Indices held;  // measured, and fitting each other
+
+  [[nodiscard]] double alpha() const { return 1.0 - level.confidence; }
+};
+
+// Held stakes that do not fit each other any more hold nothing.
+void take_hold(Comparing& comparing, Movement& result) {
+  const TwoRounds& rounds = comparing.rounds;
+  if (rounds.tied) return;
+  for (const std::size_t stake : rounds.hold) {
+    if (rounds.measured[stake]) comparing.held.push_back(stake);
+  }
+  if (comparing.held.size() < 2) return;
+  const Congruence found = congruence(rounds, comparing.held);
+  const double statistic = comparing.significance.statistic(found.form);
+  result.hold_moved = statistic > comparing.significance.limit(found.freedom, comparing.alpha());
+  if (result.hold_moved) comparing.held.clear();
+}
+
+void test_all(const Comparing& comparing, Movement& result) {
+  const Significance& significance = comparing.significance;
+  const Congruence found = congruence(comparing.rounds, comparing.measured);
+  result.freedom = found.freedom;
+  result.statistic = significance.statistic(found.form);
+  result.limit = significance.limit(found.freedom, comparing.alpha());
+  result.by_noise = significance.by_noise(result.statistic, found.freedom);
+  result.shown = result.statistic > result.limit;
+}
+
+// What the movements are referred to.
+Datum datum_of(const Comparing& comparing, const Indices& stable) {
+  if (comparing.rounds.tied) return {};
+  const Indices& ground = stable.empty() ? comparing.measured : stable;
+  if (comparing.held.empty()) return {ground, ground};
+  return {comparing.held, comparing.held.size() > 1 ? comparing.held : ground};
+}
+
+// Chances of the sets relative to one another: exp(-statistic / 2), the densities of the
+// differences they leave, their dimensions being equal.
+std::vector<double> chances_of(const std::vector<StableSet>& sets) {
+  std::vector<double> chances;
+  double sum = 0.0;
+  for (const StableSet& set : sets) {
+    chances.push_back(std::exp(-0.5 * (set.statistic - sets.front().statistic)));
+    sum += chances.back();
+  }
+  for (double& chance : chances) chance /= sum;
+  return chances;
+}
+
+void find_ground(const Comparing& comparing, Movement& result) {
+  if (!result.shown) {
+    result.stable = comparing.measured;
+    return;
+  }
+  const StableSets found = stable_sets(comparing.rounds, comparing.measured, comparing.held,
+                                       comparing.significance, comparing.alpha());
+  result.proven = found.proven;
+  if (found.sets.empty()) return;
+  const std::vector<double> chances = chances_of(found.sets);
+  result.stable = found.sets.front().stakes;
+  for (std::size_t k = 0; k < found.sets.size(); ++k) {
+    if (k > 0) result.alternatives.push_back(found.sets[k].stakes);
+    for (const std::size_t stake : comparing.measured) {
+      if (!has(found.sets[k].stakes, stake)) result.stakes[stake].chance += chances[k];
+    }
+  }
+}
+
+// dᵀ C⁻¹ d for one stake.  The covariance of a stake that is the datum itself is nothing, and
+// so is its movement.
+double square_in_spreads(Point d, const Spread& spread) {
+  const double determinant = spread.xx * spread.yy - spread.xy * spread.xy;
+  if (!(determinant > 0.0)) return 0.0;
+  return (spread.yy * d.x_m * d.x_m - 2.0 * spread.xy * d.x_m * d.y_m + spread.xx * d.y_m * d.y_m) /
+         determinant;
+}
+
+void add_figures(const Comparing& comparing, Movement& result) {
+  const TwoRounds& rounds = comparing.rounds;
+  const Survey survey = laid_over(rounds);
+  const Rigid rigid = fit(survey, result.datum);
+  const base::Matrix covariance =
+      rounds.tied ? rounds.covariance : deviation_covariance(survey, rigid, result.datum);
+  const double factor_sd = std::sqrt(rounds.redundancy > 0 ? rounds.variance_factor : 1.0);
+  for (const std::size_t i : comparing.measured) {
+    StakeMovement& stake = result.stakes[i];
+    const Point moved = rounds.after[i] - laid(rigid, rounds.before[i]);
+    const Spread spread = spread_of(covariance, i);
+    const Point radius = rounds.planned[i] - rounds.centre;
+    const double length_m = base::norm_m(radius);
+    if (length_m > 0.0) {
+      const Point outward = (1.0 / length_m) * radius;
+      stake.outward_m = base::dot(moved, outward);
+      stake.sideways_m = base::dot(moved, base::clockwise(outward));
+    }
+    stake.distance_m = base::norm_m(moved);
+    stake.ellipse = ellipse_of(spread, comparing.level.confidence);
+    stake.ellipse.major_m *= factor_sd;
+    stake.ellipse.minor_m *= factor_sd;
+    const double statistic = comparing.significance.statistic(square_in_spreads(moved, spread));
+    stake.by_noise = comparing.significance.by_noise(statistic, kPlane);
+  }
+}
+
+void add_smallest_shown(const Comparing& comparing, Movement& result) {
+  const double needed = comparing.significance.non_centrality(result.freedom, comparing.alpha(),
+                                                              comparing.level.power);
+  const auto gains = sensitivity(comparing.rounds, comparing.measured);
+  for (std::size_t k = 0; k < gains.size(); ++k) {
+    const double middle = 0.5 * (gains[k][0] + gains[k][2]);
+    const double reach = std::hypot(0.5 * (gains[k][0] - gains[k][2]), gains[k][1]);
+    const double worst = comparing.significance.statistic(middle - reach);
+    result.stakes[comparing.measured[k]].smallest_shown_m = std::sqrt(needed / worst);
+  }
+}
+
+// A stake moved when it is surely among those that did, and by more than noise would show in any
+// of so many stakes (Bonferroni).
+Moved judged(const Comparing& comparing, const Movement& result, std::size_t i) {
+  if (!result.shown) return Moved::no;
+  if (result.stable.empty()) return Moved::undecided;
+  const StakeMovement& stake = result.stakes[i];
+  if (stake.chance <= comparing.alpha()) return Moved::no;
+  const auto tested = static_cast<double>(comparing.measured.size());
+  const bool beyond_noise = stake.by_noise * tested <= comparing.alpha();
+  return stake.chance >= comparing.level.confidence && beyond_noise ? Moved::yes : Moved::undecided;
+}
+
+}  // namespace
+
+Movement movement(const TwoRounds& rounds, const MovementLevel& level) {
+  assert(rounds.before.size() == rounds.planned.size());
+  assert(rounds.after.size() == rounds.planned.size());
+  assert(rounds.covariance.rows == 2 * rounds.planned.size());
+  Movement result;
+  result.stakes.resize(rounds.planned.size());
+  Comparing comparing{
+      rounds, level, Significance(rounds.variance_factor, rounds.redundancy), {}, {}};
+  for (std::size_t i = 0; i < rounds.measured.size(); ++i) {
+    if (rounds.measured[i]) comparing.measured.push_back(i);
+  }
+  if (comparing.measured.size() < (rounds.tied ? 1 : kFewestCompared)) return result;
+  take_hold(comparing, result);
+  test_all(comparing, result);
+  find_ground(comparing, result);
+  result.datum = datum_of(comparing, result.stable);
+  add_figures(comparing, result);
+  add_smallest_shown(comparing, result);
+  for (const std::size_t i : comparing.measured) {
+    result.stakes[i].moved = judged(comparing, result, i);
+  }
+  return result;
+}
+
+}  // namespace stakewright::placement
