@@ -92,8 +92,9 @@ double set_sd_m(const Input& input) {
 // Moves of the corners whose deviation is known, whichever reading is wrong.
 void add_moves(const Input& input, const std::vector<bool>& certain, Findings& findings) {
   if (!findings.placement || findings.verdict == Verdict::contradiction) return;
+  findings.set_sd_m = set_sd_m(input);
   findings.moves =
-      placement::moves(*findings.survey, *findings.placement, input.tolerance, set_sd_m(input));
+      placement::moves(*findings.survey, *findings.placement, input.tolerance, findings.set_sd_m);
   std::vector<std::string> unknown;
   const auto uncertain = [&](const placement::Move& move) {
     if (certain[move.corner]) return false;

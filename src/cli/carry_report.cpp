@@ -15,8 +15,9 @@ using base::text_from_length;
 using base::text_from_small_length;
 using roof::PartKind;
 
-constexpr PartKind kKinds[] = {PartKind::hip,  PartKind::common, PartKind::fascia,  PartKind::beam,
-                               PartKind::post, PartKind::jack,   PartKind::blocking};
+constexpr PartKind kKinds[] = {PartKind::hip,  PartKind::common,  PartKind::fascia,
+                               PartKind::beam, PartKind::post,    PartKind::hub,
+                               PartKind::jack, PartKind::blocking};
 
 const char* word_of(roof::Fit fit) { return fit == roof::Fit::pattern ? "pattern" : "OWN CUT"; }
 

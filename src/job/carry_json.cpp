@@ -52,7 +52,8 @@ Json cuts_json(const std::vector<roof::Cut>& cuts) {
     entry["setting"] = {{"square", number(cut.setting.square)},
                         {"mitre", number(cut.setting.mitre_rad)},
                         {"bevel", number(cut.setting.bevel_rad)},
-                        {"past_tilt", cut.setting.past_tilt}};
+                        {"past_tilt", cut.setting.past_tilt},
+                        {"set_back", number(cut.setting.set_back_m)}};
     list.push_back(entry);
   }
   return list;

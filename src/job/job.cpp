@@ -170,7 +170,12 @@ Job job_from(const Section& top) {
   job.instruments = read_instruments(top, job.units);
   const Entry* roof = top.find("roof");
   job.has_roof = roof != nullptr;
-  if (roof != nullptr) job.roof = read_roof(top.table(*roof, kRoofKeys), job.units);
+  if (roof != nullptr)
+    job.roof = read_roof(top.table(*roof, kRoofKeys), job.units,
+                         layout::parallel(job.plan.polygon, job.plate_offset_m));
+  job.stock = usual_stock(job.units);
+  if (const Entry* stock = top.find("stock"))
+    job.stock = read_stock(top.table(*stock, kStockKeys), job.units);
   return job;
 }
 
@@ -179,9 +184,9 @@ Job job_from(const Section& top) {
 Job job_from_text(std::string_view text, const std::string& name) {
   const std::string file = base::is_printable(name) ? name : base::in_quotes(name);
   const Table document = document_from_text(text, file);
-  return job_from(Section(
-      document, file, "", 1,
-      {"title", "units", "plan", "site", "lines", "tolerance", "staking", "instrument", "roof"}));
+  return job_from(Section(document, file, "", 1,
+                          {"title", "units", "plan", "site", "lines", "tolerance", "staking",
+                           "instrument", "roof", "stock"}));
 }
 
 Job read_job(const std::string& path) { return job_from_text(text_of_file(path), path); }

@@ -7,8 +7,11 @@
 namespace stakewright::job {
 
 inline const Keys kSiteKeys = {"centre", "facing", "hold", "pin", "keep_clear", "batter_setback"};
-inline const Keys kRoofKeys = {"pitch", "overhang", "rafter", "rafter_depth", "hip",      "spacing",
-                               "hub",   "fascia",   "tail",   "eave",         "apex_over"};
+inline const Keys kRoofKeys = {"pitch",       "overhang", "rafter",        "rafter_depth", "hip",
+                               "spacing",     "hub",      "fascia",        "tail",         "eave",
+                               "apex_over",   "seat",     "shortest_jack", "beam",         "post",
+                               "post_height", "course",   "base_play"};
+inline const Keys kStockKeys = {"lengths", "kerf"};
 
 /// `[site]` into the plan, whose polygon is known already.
 void read_site(const Section& site, base::Units units, layout::Plan& plan);
@@ -16,8 +19,13 @@ void read_site(const Section& site, base::Units units, layout::Plan& plan);
 /// The built-in instruments and those of `[[instrument]]`.
 std::vector<readings::Instrument> read_instruments(const Section& top, base::Units units);
 
-/// `[roof]`.
-roof::Spec read_roof(const Section& roof, base::Units units);
+/// `[roof]`, over its plate line.
+roof::Spec read_roof(const Section& roof, base::Units units, const layout::Polygon& plate);
+
+/// What yards usually sell where these units are used.
+roof::Stock usual_stock(base::Units units);
+/// `[stock]`.
+roof::Stock read_stock(const Section& stock, base::Units units);
 
 // Lengths most keys take.
 inline constexpr Range kAnyLength = {-base::kLongestLength_m, base::kLongestLength_m, true, true,

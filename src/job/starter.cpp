@@ -106,6 +106,17 @@ fascia = "3/4in"               # thickness
 tail = "square"                # "square" or "plumb"
 eave = "level"                 # "level" or "even": keep the fascia level, or the overhang even
 apex_over = "placed centre"    # "placed centre", "pin" or "even hips"
+# seat = "3in"                 # level bearing of a rafter; 0: 3-1/2 in, or a third of the depth
+shortest_jack = "6in"          # a jack cut shorter than this is left out
+beam = "3-1/2in"               # thickness of the beams on the plate line
+post = "5-1/2in"               # thickness of the posts under its corners
+# post_height = "8ft"          # underside of the beams above the highest footing
+course = "4ft"                 # width of a sheathing panel, up the slope
+# base_play = "1/2in"          # how far a post may stand off its footing's centre
+
+[stock]                        # what the yard sells, for the cut sheet
+lengths = ["8ft", "10ft", "12ft", "14ft", "16ft", "20ft"]
+kerf = "1/8in"                 # lost at each cut
 )toml";
 
 }  // namespace

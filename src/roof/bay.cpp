@@ -31,6 +31,7 @@ Bay bay(const Roof& roof, const Window<double>& window, const BayNames& names) {
   add_blocking(bench);
   add_fascia(bench);
   add_beam_and_post(bench);
+  add_hub_corner(bench);
   bench.bay.eaves.push_back({names.side, bench.bay.exact.overhang, bench.bay.exact.drop});
   return std::move(bench.bay);
 }

@@ -63,6 +63,7 @@ void add_jacks(Bench& bench);
 void add_blocking(Bench& bench);
 void add_fascia(Bench& bench);
 void add_beam_and_post(Bench& bench);
+void add_hub_corner(Bench& bench);
 
 /// The bay of the window's second corner (the hip) and of the side to the third.
 /// Parts and cuts come in the same order for every window.

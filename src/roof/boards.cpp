@@ -15,11 +15,12 @@ double cut_fascia_end(Bench& bench, const std::string& at, const Linear& mitre,
                       const Linear& bevel) {
   const Roof& roof = bench.roof;
   const SawAngles<double> saw{mitre.value, bevel.value};
-  bench.cut(PartKind::fascia, at, "mitre", mitre, compound_setting(saw, saw.mitre),
+  const double thickness = roof.spec.fascia_m;
+  bench.cut(PartKind::fascia, at, "mitre", mitre, compound_setting(saw, saw.mitre, thickness),
             fascia_width_m(roof, bench.bay.exact.common_slope.value));
-  bench.cut(PartKind::fascia, at, "bevel", bevel, compound_setting(saw, saw.bevel),
-            roof.spec.fascia_m);
-  return roof.spec.fascia_m * std::tan(saw.bevel) / std::cos(saw.mitre);
+  bench.cut(PartKind::fascia, at, "bevel", bevel, compound_setting(saw, saw.bevel, thickness),
+            thickness);
+  return thickness * std::tan(saw.bevel) / std::cos(saw.mitre);
 }
 
 }  // namespace
@@ -51,8 +52,7 @@ void add_blocking(Bench& bench) {
       bench.add(std::move(part), line);
     }
     if (!roof.end_blocks) return;
-    const SawAngles<double> saw{to_hip.value, 0.0};
-    bench.cut(PartKind::blocking, at, "mitre", to_hip, compound_setting(saw, saw.mitre),
+    bench.cut(PartKind::blocking, at, "mitre", to_hip, mitre_setting(to_hip.value),
               roof.spec.rafter_m / std::cos(to_hip.value));
   };
   const std::string& side = bench.bay.names.side;
@@ -68,14 +68,22 @@ void add_beam_and_post(Bench& bench) {
   beam.overall_m = beam.stick_m = exact.side.value;
   bench.add(std::move(beam), exact.side);
   const auto cut_end = [&bench, &spec](const std::string& at, const Linear& angle) {
-    const SawAngles<double> saw{angle.value, 0.0};
-    bench.cut(PartKind::beam, at, "mitre", angle, compound_setting(saw, saw.mitre),
+    bench.cut(PartKind::beam, at, "mitre", angle, mitre_setting(angle.value),
               spec.beam_m / std::cos(angle.value));
   };
   cut_end(side + " left", exact.half_turn.left);
   cut_end(side + " right", exact.half_turn.right);
   bench.cut(PartKind::post, bench.bay.names.corner, "rip", exact.half_turn.left,
             rip_setting(exact.half_turn.left.value), 0.5 * spec.post_m);
+}
+
+void add_hub_corner(Bench& bench) {
+  const Spec& spec = bench.roof.spec;
+  if (spec.hub_m <= 0.0) return;
+  // The hub's faces stand square to the hips, so that they turn as the hips do.
+  const Linear& turn = bench.bay.exact.hip_mitre.right;
+  bench.cut(PartKind::hub, bench.bay.names.side, "rip", turn, rip_setting(turn.value),
+            0.5 * spec.hip_m);
 }
 
 }  // namespace stakewright::roof

@@ -1,4 +1,5 @@
 #include <cassert>
+#include <cmath>
 #include <utility>
 
 #include "bay.hpp"
@@ -35,6 +36,7 @@ Part merged(const BayPart& planned, const BayPart& found, const Judge& judge, st
 Cut merged(const BayCut& planned, const BayCut& found, const Judge& judge, std::size_t corner) {
   Cut result = planned.cut;
   result.angle = judge.figure(planned.angle, found.angle, corner);
+  result.lever_m = planned.lever_m;
   result.fit = judge.fit(result.angle, planned.lever_m);
   if (result.fit == Fit::own) result.setting = found.cut.setting;
   return result;
@@ -79,8 +81,9 @@ void remark_on_seats(Carry& carry, const Spec& spec) {
   bool deep = false;
   bool bare = false;
   for (const auto& part : carry.parts) {
-    // A shade over, so that a seat chosen to take just a third is not called too deep.
-    constexpr double kShade_m = 1e-9;
+    // A pencil line over, so that a seat that takes just a third as planned is not called too deep
+    // over corners a little off.
+    constexpr double kShade_m = 5e-4;
     deep = deep || part.notch_m > kDeepestNotch * spec.rafter_depth_m + kShade_m;
     bare = bare || (part.kind == PartKind::hip && part.notch_m <= 0.0);
   }
@@ -91,6 +94,26 @@ void remark_on_seats(Carry& carry, const Spec& spec) {
     carry.remarks.emplace_back(
         "hips as deep as the rafters do not reach down to the plate: they need deeper stock or "
         "packing");
+}
+
+void remark_on_lost_jacks(Carry& carry) {
+  for (const auto& part : carry.parts)
+    if (part.kind == PartKind::jack && line_to_cut_m(part) <= part.shortening_m)
+      carry.remarks.push_back("jack " + part.at +
+                              " has no length left over the corners as found: leave it out");
+}
+
+/// Peak down to the bottom of the commons' plumb cuts, where they meet the hub's corners.
+void add_hub(Carry& carry, const Roof& roof, double common_slope_rad) {
+  const Spec& spec = roof.spec;
+  if (spec.hub_m <= 0.0) return;
+  Part hub;
+  hub.kind = PartKind::hub;
+  hub.at = "peak";
+  hub.line.planned = hub_corner_m(roof) * std::tan(common_slope_rad) +
+                     spec.rafter_depth_m / std::cos(common_slope_rad);
+  hub.overall_m = hub.stick_m = hub.line.planned;
+  carry.parts.push_back(std::move(hub));
 }
 
 }  // namespace
@@ -114,8 +137,10 @@ Carry carry(const layout::Plan& plan, double plate_offset_m, const Spec& spec,
   for (std::size_t i = 0; i < labels.size(); ++i)
     merge(result, roof, planned_bays[i], found_bays[i], judge, i);
   add_posts(result, roof, labels, as_found ? found->footings : std::nullopt, judge);
+  add_hub(result, roof, planned_bays.front().exact.common_slope.value);
   if (as_found) result.joints = joints(roof, planned_bays, found_bays, judge);
   remark_on_seats(result, spec);
+  remark_on_lost_jacks(result);
   return result;
 }
 

@@ -14,14 +14,15 @@ namespace stakewright::roof {
 namespace {
 
 /// Which list a kind of part goes into.
-constexpr std::array<std::pair<PartKind, const char*>, 7> kLists = {
+constexpr std::array<std::pair<PartKind, const char*>, 8> kLists = {
     {{PartKind::hip, "hips"},
      {PartKind::common, "rafters"},
      {PartKind::jack, "rafters"},
      {PartKind::blocking, "blocking"},
      {PartKind::fascia, "fascia"},
      {PartKind::beam, "beams"},
-     {PartKind::post, "posts"}}};
+     {PartKind::post, "posts"},
+     {PartKind::hub, "hub"}}};
 
 const char* list_of(PartKind kind) {
   const auto found = std::find_if(kLists.begin(), kLists.end(),
@@ -109,7 +110,10 @@ std::vector<CutList> cut_sheet(const Carry& carry, const Stock& stock) {
   require_stock(stock);
   const double longest = *std::max_element(stock.lengths_m.begin(), stock.lengths_m.end());
   std::vector<CutList> lists;
-  for (const auto& part : carry.parts) add(list_named(lists, list_of(part.kind)).pieces, part);
+  for (const auto& part : carry.parts) {
+    if (part.stick_m <= 0.0) continue;  // as found, no room is left for it
+    add(list_named(lists, list_of(part.kind)).pieces, part);
+  }
   for (auto& list : lists) {
     std::stable_sort(list.pieces.begin(), list.pieces.end(),
                      [](const Piece& a, const Piece& b) { return a.length_m > b.length_m; });

@@ -12,10 +12,11 @@ namespace stakewright::roof {
 /// What all bays share: the job's roof, and what the plan fixes once and for all.
 struct Roof {
   Spec spec;
-  double height_m = 0.0;       ///< apex above the plate
-  double flat_radius_m = 0.0;  ///< of the plate line, planned
-  double heel_m = 0.0;         ///< of all rafters: their top edges lie in the faces
-  int jacks = 0;               ///< on each side of a common
+  double height_m = 0.0;        ///< apex above the plate
+  double flat_radius_m = 0.0;   ///< of the plate line, planned
+  double half_angle_rad = 0.0;  ///< half of one side as the centre sees it
+  double heel_m = 0.0;          ///< of all rafters: their top edges lie in the faces
+  int jacks = 0;                ///< on each side of a common
   /// Hips touch their neighbours at the peak, and commons end between hips.  Else the hub's
   /// faces keep hips apart, and commons end at its corners: tan(180/n) hub = hip parts the two.
   bool hips_meet = true;

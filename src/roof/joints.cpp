@@ -22,6 +22,7 @@ class Walk {
       rafters(i);
       peak(i);
       fascia(i);
+      step(i);
       beams(i);
       sheets(i);
     }
@@ -96,6 +97,15 @@ class Walk {
     add(corner, "fascia corner, over the width",
         {share(b, left.fascia_mitre.right, left_found.fascia_mitre.right, width),
          share(i, right.fascia_mitre.left, right_found.fascia_mitre.left, width)});
+  }
+
+  /// With even overhangs each eave has its own drop: the boards do not meet at one height.
+  void step(std::size_t i) {
+    if (roof_.spec.eave == Eave::level) return;
+    const std::size_t b = before(i);
+    add(planned_[i].names.corner, "fascia corner, step between the boards",
+        {share(b, planned_[b].exact.drop, found_[b].exact.drop, -1.0),
+         share(i, planned_[i].exact.drop, found_[i].exact.drop, 1.0)});
   }
 
   void beams(std::size_t i) {

@@ -34,7 +34,7 @@ void cut_ends(Bench& bench, PartKind kind, const std::string& at, const Linear& 
 /// the thickness that it takes, over the sine: that is the lever.
 void cut_cheek(Bench& bench, PartKind kind, const std::string& at, double slope_rad,
                const Linear& plan, double taken_m) {
-  bench.cut(kind, at, "cheek", plan, cheek_setting(slope_rad, plan.value),
+  bench.cut(kind, at, "cheek", plan, cheek_setting(slope_rad, plan.value, taken_m),
             taken_m / std::sin(plan.value));
 }
 
@@ -52,10 +52,10 @@ void cut_hip_tail(Bench& bench) {
   const auto cut_side = [&bench, &roof](const std::string& at, const Linear& mitre,
                                         const Linear& bevel) {
     const SawAngles<double> saw{mitre.value, bevel.value};
-    bench.cut(PartKind::hip, at, "tail", mitre, compound_setting(saw, saw.mitre),
+    const double half = 0.5 * roof.spec.hip_m;
+    bench.cut(PartKind::hip, at, "tail", mitre, compound_setting(saw, saw.mitre, half),
               roof.spec.rafter_depth_m / std::cos(saw.mitre));
-    bench.cut(PartKind::hip, at, "tail bevel", bevel, compound_setting(saw, saw.bevel),
-              0.5 * roof.spec.hip_m);
+    bench.cut(PartKind::hip, at, "tail bevel", bevel, compound_setting(saw, saw.bevel, half), half);
   };
   const BayFigures& exact = bench.bay.exact;
   cut_side(bench.bay.names.corner + " left", exact.hip_tail.left, exact.hip_tail_bevel.left);

@@ -20,6 +20,8 @@ std::string_view name_of(PartKind kind) {
       return "beam";
     case PartKind::post:
       return "post";
+    case PartKind::hub:
+      return "hub";
   }
   return {};
 }

@@ -11,8 +11,15 @@ namespace {
 
 constexpr double kRightAngle_rad = std::numbers::pi / 2.0;
 
-Setting setting(double square_rad, double mitre_rad, double bevel_rad) {
-  return {std::tan(square_rad), mitre_rad, bevel_rad, bevel_rad > kCommonSawTilt_rad};
+/// A saw at its stop is not past it: rounding of an angle.
+constexpr double kShade_rad = 1e-9;
+
+/// `taken_m` is what the bevel goes through: the lines on its two sides stand apart by that
+/// times the bevel's tangent, square to them.
+Setting setting(double square_rad, double mitre_rad, double bevel_rad, double taken_m) {
+  const bool past_tilt = bevel_rad > kCommonSawTilt_rad + kShade_rad;
+  return {std::tan(square_rad), mitre_rad, bevel_rad, past_tilt,
+          past_tilt ? taken_m * std::tan(bevel_rad) : 0.0};
 }
 
 /// Plumb height of the stick's square top edge above a face at half the stick's thickness.
@@ -23,6 +30,10 @@ double edge_above_face_m(const Hip<double>& hip, const Face<double>& face, doubl
 }  // namespace
 
 double hip_top_m(const Roof& roof) { return 0.5 * roof.spec.hub_m; }
+
+double hub_corner_m(const Roof& roof) {
+  return 0.5 * roof.spec.hub_m / std::cos(roof.half_angle_rad);
+}
 
 double common_top_m(const Roof& roof, const Surroundings<double>& around) {
   const double to_left = angle_to_hip(around.here, around.left);
@@ -79,21 +90,23 @@ void finish_sheet(Sheet& sheet, const Roof& roof, const BayFigures& figures) {
   }
 }
 
-Setting plumb_setting(double slope_rad) { return setting(slope_rad, slope_rad, 0.0); }
+Setting plumb_setting(double slope_rad) { return setting(slope_rad, slope_rad, 0.0, 0.0); }
 
 Setting seat_setting(double slope_rad) {
-  return setting(slope_rad, kRightAngle_rad - slope_rad, 0.0);
+  return setting(slope_rad, kRightAngle_rad - slope_rad, 0.0, 0.0);
 }
 
-Setting cheek_setting(double slope_rad, double plan_rad) {
+Setting cheek_setting(double slope_rad, double plan_rad, double taken_m) {
   const double on_top_rad = std::atan(std::tan(plan_rad) * std::cos(slope_rad));
-  return setting(on_top_rad, slope_rad, kRightAngle_rad - plan_rad);
+  return setting(on_top_rad, slope_rad, kRightAngle_rad - plan_rad, taken_m);
 }
 
-Setting rip_setting(double bevel_rad) { return setting(bevel_rad, 0.0, bevel_rad); }
+Setting rip_setting(double bevel_rad) { return setting(bevel_rad, 0.0, bevel_rad, 0.0); }
 
-Setting compound_setting(const SawAngles<double>& saw, double square_rad) {
-  return setting(square_rad, saw.mitre, saw.bevel);
+Setting mitre_setting(double mitre_rad) { return setting(mitre_rad, mitre_rad, 0.0, 0.0); }
+
+Setting compound_setting(const SawAngles<double>& saw, double square_rad, double taken_m) {
+  return setting(square_rad, saw.mitre, saw.bevel, taken_m);
 }
 
 }  // namespace stakewright::roof

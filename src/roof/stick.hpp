@@ -10,6 +10,9 @@ namespace stakewright::roof {
 /// Level distance from the apex at which a hip's end lies.
 double hip_top_m(const Roof& roof);
 
+/// Level distance from the planned hub's middle to its corners.
+double hub_corner_m(const Roof& roof);
+
 /// Level distance from the apex, along its middle, at which a common's end meets
 /// the hub's corner or, where these stand further out, the sides of its two hips.
 double common_top_m(const Roof& roof, const Surroundings<double>& around);
@@ -44,13 +47,18 @@ void finish_sheet(Sheet& sheet, const Roof& roof, const BayFigures& figures);
 Setting plumb_setting(double slope_rad);
 Setting seat_setting(double slope_rad);
 
-/// An upright cut at `plan_rad` to the middle of a rafter: marked on its top edge.
-Setting cheek_setting(double slope_rad, double plan_rad);
+/// An upright cut at `plan_rad` to the middle of a rafter, through `taken_m` of its thickness:
+/// marked on its top edge.
+Setting cheek_setting(double slope_rad, double plan_rad, double taken_m);
 
 /// A rip along the stick.
 Setting rip_setting(double bevel_rad);
 
-/// A cut that is mitred and bevelled; `square_rad` is the angle that the square shows.
-Setting compound_setting(const SawAngles<double>& saw, double square_rad);
+/// A cut that is mitred only.
+Setting mitre_setting(double mitre_rad);
+
+/// A cut that is mitred and bevelled through `taken_m`; `square_rad` is the angle that the square
+/// shows.
+Setting compound_setting(const SawAngles<double>& saw, double square_rad, double taken_m);
 
 }  // namespace stakewright::roof

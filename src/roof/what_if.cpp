@@ -4,6 +4,7 @@
 #include <array>
 #include <cassert>
 #include <cmath>
+#include <limits>
 
 namespace stakewright::roof {
 namespace {
@@ -16,6 +17,13 @@ double doubt_m(const Part& part) {
   return std::abs(*part.line.difference) + *part.line.uncertainty;
 }
 double doubt_m(const Joint& joint) { return std::abs(joint.gap_m) + joint.uncertainty_m; }
+
+/// The worst that a way may bring; without end where nothing was found.
+double worst_m(const Outcome& outcome) {
+  if (!outcome.worst_part) return std::numeric_limits<double>::infinity();
+  const double part_m = doubt_m(*outcome.worst_part);
+  return outcome.worst_joint ? std::max(part_m, doubt_m(*outcome.worst_joint)) : part_m;
+}
 
 /// A laying of the plan: turned about its centre, then shifted.
 struct Laying {
@@ -98,6 +106,18 @@ Outcome outcome(const Carry& carry) {
   return result;
 }
 
+bool all_to_pattern(const Outcome& outcome) {
+  return outcome.own_parts + outcome.own_cuts + outcome.open_joints == 0;
+}
+
+std::size_t least_work_that_serves(const std::vector<Outcome>& ways, double part_tolerance_m) {
+  double best_m = std::numeric_limits<double>::infinity();
+  for (const auto& way : ways) best_m = std::min(best_m, worst_m(way));
+  for (std::size_t i = 0; i < ways.size(); ++i)
+    if (std::isfinite(best_m) && worst_m(ways[i]) <= best_m + part_tolerance_m) return i;
+  return 0;
+}
+
 FoundCorners after_moves(const layout::Plan& plan, const FoundCorners& found,
                          const std::vector<placement::Move>& moves, double set_sd_m) {
   const auto planned = layout::corners_of(plan.polygon, plan);
@@ -131,7 +151,11 @@ BasePlay with_base_play(const layout::Plan& plan, const FoundCorners& found, dou
   }
   BasePlay result{found, {}};
   for (std::size_t i = 0; i < posts.size(); ++i) {
-    result.used_m.push_back(base::distance_m(posts[i], found.corners[i]));
+    const base::Point off = posts[i] - found.corners[i];
+    const base::Point radius = planned[i] - plan.centre;
+    const base::Point outward = (1.0 / base::norm_m(radius)) * radius;
+    result.off.push_back(
+        {base::dot(off, outward), base::dot(off, base::clockwise(outward)), base::norm_m(off)});
     result.corners.corners[i] = laying.plan_place(posts[i]);
   }
   if (found.pin) result.corners.pin = laying.plan_place(*found.pin);

@@ -71,6 +71,37 @@ TEST(BadJob, WithALengthThatIsNoneIsRefusedWithWhatWasRead) {
   }
 }
 
+TEST(BadJob, OfARoofThatCannotBeIsRefusedByKeyAndLine) {
+  const std::vector<Refusal> refusals = {
+      {"pitch = 0", {"job.toml, line 16, roof.pitch", "\"0\"", "a pitch above 0"}},
+      {"pitch = -0.5", {"roof.pitch", "\"-0.5\""}},
+      {"pitch = \"90deg\"", {"roof.pitch", "\"90deg\"", "89"}},
+      {"pitch = \"8/12\"\noverhang = \"-9ft\"",
+       {"line 17, roof.overhang", "\"-9ft\"", "0 or more"}},
+      {"pitch = \"8/12\"\nhub = \"17ft\"", {"line 17, roof.hub", "\"17ft\"", "reach the plates"}},
+      {"pitch = \"8/12\"\nrafter = \"16in\"",
+       {"roof.rafter", "\"16in\"", "thinner than its spacing"}},
+      {"pitch = \"8/12\"\nspacing = \"1in\"", {"line 15, roof", "rafter", "spacing, 1\""}},
+      {"pitch = \"8/12\"\nhip = \"9ft\"", {"roof.hip", "fill the roof"}},
+      {"pitch = \"8/12\"\nseat = \"2ft\"", {"roof.seat", "through"}},
+  };
+  std::string job = hexagon_job();
+  job.resize(job.find("pitch"));
+  for (const Refusal& refusal : refusals) {
+    const Site site;
+    site.write("job.toml", job + refusal.written + "\n");
+    expect_refused(site.stakewright({"carry", "job.toml"}), refusal.message, refusal.written);
+  }
+}
+
+TEST(GoodJob, MayHaveASpacingPastHalfASideAndThenNoJacks) {
+  const Site site;
+  site.write("job.toml", hexagon_job() + "spacing = \"6ft\"\n");
+  const Finished run = site.stakewright({"carry", "job.toml"});
+  EXPECT_EQ(run.status, 0) << run.err;
+  EXPECT_THAT(run.out, testing::Not(HasSubstr("jack")));
+}
+
 TEST(BadFile, IsRefusedByName) {
   const Site site;
   site.write("empty.toml", "");

@@ -97,6 +97,17 @@ fascia = "1-1/2in"
 tail = "plumb"
 eave = "even"
 apex_over = "even hips"
+seat = "3in"
+shortest_jack = "9in"
+beam = "5-1/2in"
+post = "7-1/4in"
+post_height = "8ft"
+course = "2ft"
+base_play = "1/2in"
+
+[stock]
+lengths = ["10ft", "16ft"]
+kerf = "3/32in"
 )toml";
 
 constexpr const char* kShort = "units = \"mm\"\n[plan]\nsides = 5\nside = 2000\n";
@@ -197,6 +208,24 @@ TEST(JobFile, GivesItsRoof) {
   EXPECT_EQ(read.roof.tail, roof::Tail::plumb);
   EXPECT_EQ(read.roof.eave, roof::Eave::even);
   EXPECT_EQ(read.roof.apex_over, roof::ApexOver::even_hips);
+  EXPECT_NEAR(read.roof.seat_m, 3.0 * kInch_m, 1e-12);
+  EXPECT_NEAR(read.roof.shortest_jack_m, 9.0 * kInch_m, 1e-12);
+  EXPECT_NEAR(read.roof.beam_m, 5.5 * kInch_m, 1e-12);
+  EXPECT_NEAR(read.roof.post_m, 7.25 * kInch_m, 1e-12);
+  EXPECT_NEAR(read.roof.post_height_m, 8.0 * kFoot_m, 1e-12);
+  EXPECT_NEAR(read.roof.course_m, 2.0 * kFoot_m, 1e-12);
+  EXPECT_NEAR(read.roof.base_play_m, 0.5 * kInch_m, 1e-12);
+}
+
+TEST(JobFile, ReadsWhatTheYardSells) {
+  const Job read = job(kWhole);
+  ASSERT_EQ(read.stock.lengths_m.size(), 2U);
+  EXPECT_NEAR(read.stock.lengths_m[0], 10.0 * kFoot_m, 1e-12);
+  EXPECT_NEAR(read.stock.lengths_m[1], 16.0 * kFoot_m, 1e-12);
+  EXPECT_NEAR(read.stock.kerf_m, 3.0 / 32.0 * kInch_m, 1e-12);
+  EXPECT_NEAR(job(kShort).stock.lengths_m.back(), 6.0, 1e-12);
+  EXPECT_NEAR(job("units = 'feet-inches'\n[plan]\nsides = 5\nside = 9\n").stock.lengths_m.back(),
+              20.0 * kFoot_m, 1e-12);
 }
 
 TEST(JobFile, NeedsOnlyUnitsSidesAndASize) {
@@ -579,11 +608,12 @@ TEST(JobFile, RefusesARoofThatCannotBe) {
     EXPECT_THAT(refused_with(fmt::format("[roof]\npitch = {}\n", pitch)),
                 AllOf(HasSubstr("line 6, roof.pitch: read "), HasSubstr("accepted: a pitch")))
         << pitch;
-  for (const char* key : {"rafter", "rafter_depth", "hip", "spacing"})
+  for (const char* key : {"rafter", "rafter_depth", "hip", "spacing", "beam", "post", "course"})
     EXPECT_THAT(
         refused_with(fmt::format("[roof]\npitch = 0.5\n{} = 0\n", key)),
         HasSubstr(fmt::format("line 7, roof.{}: read \"0\"; accepted: a length above 0", key)));
-  for (const char* key : {"overhang", "hub", "fascia"})
+  for (const char* key :
+       {"overhang", "hub", "fascia", "seat", "shortest_jack", "post_height", "base_play"})
     EXPECT_THAT(refused_with(fmt::format("[roof]\npitch = 0.5\n{} = -1\n", key)),
                 HasSubstr(fmt::format(
                     "line 7, roof.{}: read \"-1\"; accepted: a length of 0 or more", key)));
@@ -593,6 +623,35 @@ TEST(JobFile, RefusesARoofThatCannotBe) {
               HasSubstr("accepted: \"level\", \"even\""));
   EXPECT_THAT(refused_with("[roof]\npitch = 0.5\napex_over = 'centre'\n"),
               HasSubstr("\"placed centre\", \"pin\""));
+}
+
+TEST(JobFile, RefusesARoofThatDoesNotFitItsPlateByKeyAndLine) {
+  // Five sides of 2 m: 2753 mm between a flat and its double, 2227 mm where a hub's corners meet
+  // it.
+  const std::string roof = "[roof]\npitch = 0.5\n";
+  EXPECT_THAT(refused_with(roof + "hub = 3000\n"),
+              AllOf(HasSubstr("job.toml, line 7, roof.hub: read \"3000\"; accepted: less than"),
+                    HasSubstr("2227.0 mm")));
+  EXPECT_THAT(refused_with(roof + "spacing = 38\n"),
+              HasSubstr("line 5, roof: rafter is left out, which means 38.1 mm; accepted: a rafter "
+                        "thinner than its spacing, 38.0 mm"));
+  EXPECT_THAT(refused_with(roof + "spacing = 40\nrafter = 45\n"),
+              HasSubstr("line 8, roof.rafter: read \"45\"; accepted: a rafter thinner"));
+  EXPECT_THAT(refused_with(roof + "seat = 400\n"), HasSubstr("line 7, roof.seat"));
+  EXPECT_THAT(refused_with(roof + "course = 1\n"), HasSubstr("no more than 200 courses"));
+  EXPECT_THAT(refused_with(roof + "rafter = 1\nspacing = 2\n"),
+              HasSubstr("no more than 200 jacks"));
+}
+
+TEST(JobFile, RefusesStockThatIsNone) {
+  EXPECT_THAT(refused_with("[stock]\nlengths = []\n"),
+              HasSubstr("line 6, stock.lengths: read a list of 0; accepted: a list of 1 to 20"));
+  EXPECT_THAT(refused_with("[stock]\nlengths = ['3m', 0]\n"),
+              HasSubstr("line 6, stock.lengths: read \"0\"; accepted: a length above 0"));
+  EXPECT_THAT(refused_with("[stock]\nlengths = '3m'\n"), HasSubstr("a list of 1 to 20"));
+  EXPECT_THAT(refused_with("[stock]\nkerf = -1\n"), HasSubstr("line 6, stock.kerf"));
+  EXPECT_THAT(refused_with("[stock]\nlenghts = ['3m']\n"),
+              HasSubstr("nearest known key is lengths"));
 }
 
 TEST(JobFile, TakesAPitchAsANumber) {

@@ -156,6 +156,21 @@ TEST(Hub, NarrowerThanTheHipsLetsThemMeetBesideIt) {
               spec.hip_m * std::hypot(1.0, spec.pitch), kRounding);
 }
 
+TEST(Hub, IsAsLongAsThePlumbCutsThatItTakesAndHasACornerASide) {
+  Spec spec;
+  spec.pitch = 0.75;
+  spec.hub_m = 0.20;
+  const Carry roof = planned(6, 3.0, spec);
+  // Commons meet its corners 0.1 / cos 30 out: their tops lie 0.75 of that below the peak, and
+  // each plumb cut is as long as the depth over the cosine of the slope, 0.8.
+  EXPECT_NEAR(part(roof, PartKind::hub, "peak").overall_m,
+              0.75 * 0.1 / std::cos(30.0 * kDegree_rad) + spec.rafter_depth_m / 0.8, kRounding);
+  for (const char* side : {"A-B", "B-C", "C-D", "D-E", "E-F", "F-A"})
+    EXPECT_NEAR(cut(roof, PartKind::hub, side, "rip").angle.planned, 30.0 * kDegree_rad, kRounding);
+  spec.hub_m = 0.0;
+  for (const auto& one : planned(6, 3.0, spec).parts) EXPECT_NE(one.kind, PartKind::hub);
+}
+
 TEST(TailCut, OfPlumbTailsIsPlumbAndTheHipsIsBevelledByHalfTheTurn) {
   Spec spec;
   spec.tail = Tail::plumb;
@@ -233,6 +248,21 @@ TEST(Settings, FlagABevelPastWhatCommonSawsTilt) {
   // Three sides meet at 60 degrees each board, four at 45, which the saw still does.
   EXPECT_TRUE(cut(planned(3, 3.0, spec), PartKind::fascia, "A-B left", "bevel").setting.past_tilt);
   EXPECT_FALSE(cut(planned(5, 3.0, spec), PartKind::fascia, "A-B left", "bevel").setting.past_tilt);
+}
+
+TEST(Settings, SetBackTheSecondLineOfACutThatNoSawTilts) {
+  // Hips of six sides meet in cheeks 30 degrees to their middle, 60 degrees from square: the line
+  // on the middle stands back by half the thickness times tan 60, square to the plumb line.
+  const Carry six = planned(6, 3.0, {});
+  EXPECT_NEAR(cut(six, PartKind::hip, "A left", "cheek").setting.set_back_m,
+              0.5 * Spec{}.hip_m * std::tan(60.0 * kDegree_rad), kRounding);
+  // A jack has one cheek, through its whole thickness.
+  EXPECT_NEAR(cut(six, PartKind::jack, "A-B left", "cheek").setting.set_back_m,
+              Spec{}.rafter_m * std::tan(60.0 * kDegree_rad), kRounding);
+  // 45 degrees on four sides is a cut that saws still do.
+  const Setting square = cut(planned(4, 3.0, {}), PartKind::hip, "A left", "cheek").setting;
+  EXPECT_FALSE(square.past_tilt);
+  EXPECT_EQ(square.set_back_m, 0.0);
 }
 
 TEST(SquareFigure, IsRiseOnTheTonguesArm) {
@@ -330,6 +360,37 @@ TEST(Remarks, AskTheDesignerAboutANotchPastAThirdOfTheDepth) {
   spec.seat_m = 0.0889;  // notch 62.9 mm of 139.7 mm
   EXPECT_THAT(planned(6, 3.0, spec).remarks,
               testing::ElementsAre(testing::HasSubstr("ask the designer")));
+}
+
+TEST(Remarks, LeaveTheUsualSeatAloneOverCornersALittleOff) {
+  // The usual seat takes just a third of the depth.  A corner 10 mm in makes a common a shade
+  // steeper, and its notch a shade deeper: nothing to ask anybody about.
+  Site site;
+  site.plan = plan_of(6, 3.0);
+  site.spec.pitch = 8.0 / 12.0;
+  site.found.corners = layout::corners_of(site.plan.polygon, site.plan);
+  site.found.corners[2] =
+      (1.0 - 0.010 / base::norm_m(site.found.corners[2])) * site.found.corners[2];
+  site.found.covariance = base::Matrix(12, 12);
+  const Carry roof = carry(site);
+  EXPECT_GT(part(roof, PartKind::common, "C-D").notch_m, site.spec.rafter_depth_m / 3.0);
+  EXPECT_THAT(roof.remarks, testing::IsEmpty());
+}
+
+TEST(Remarks, LeaveOutAJackThatTheCornersAsFoundHaveNoRoomFor) {
+  // Half a side of 2 m; the fourth jack stands 0.2 m from the corner.  With C 0.3 m in along side
+  // B-C it would start past the hip.
+  Site site;
+  site.plan = plan_of(4, 2.0);
+  site.spec.spacing_m = 0.45;
+  site.spec.shortest_jack_m = 0.0;
+  site.found.corners = layout::corners_of(site.plan.polygon, site.plan);
+  site.found.corners[2] = site.found.corners[2] + base::Point{0.0, 0.3};
+  site.found.covariance = base::Matrix(8, 8);
+  const Carry roof = carry(site);
+  EXPECT_LT(part(roof, PartKind::jack, "B-C right 4").line.found.value(), 0.0);
+  EXPECT_THAT(roof.remarks,
+              testing::ElementsAre(testing::HasSubstr("B-C right 4 has no length left")));
 }
 
 TEST(Remarks, SayWhenHipsOfTheRaftersDepthDoNotReachThePlate) {

@@ -195,6 +195,12 @@ TEST(CutSheet, HoldsEveryPartOfThePlannedRoofGroupedByKindAndLength) {
   EXPECT_EQ(rafters.pieces[3].at.size(), 12U);
 }
 
+TEST(CutSheet, LeavesOutWhatTheCornersAsFoundHaveNoRoomFor) {
+  const auto lists = cut_sheet(pieces_of({2.0, -0.1, 0.0}), {});
+  ASSERT_EQ(lists[0].pieces.size(), 1U);
+  EXPECT_NEAR(lists[0].used_m, 2.0, kRounding);
+}
+
 TEST(CutSheet, AllowsForTheLongPointOfAJacksCheekAndAPlumbTail) {
   Spec spec;
   spec.pitch = 0.75;

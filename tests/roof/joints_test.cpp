@@ -2,6 +2,7 @@
 
 #include <gmock/gmock.h>
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -75,6 +76,29 @@ TEST(Joints, OpenAtACornerByHalfOfWhatBothBoardsAreShortOf) {
   EXPECT_NEAR(joint(roof, "C", "beam corner, along the beams").gap_m, 0.0, kRounding);
   // A level eave is the plate scaled from the apex by 2.4 to 2.0.
   EXPECT_NEAR(joint(roof, "A", "fascia corner, along the boards").gap_m, 1.2 * longer, kRounding);
+}
+
+TEST(Joints, StepByTheDifferenceOfTheirDropsWhereTheOverhangIsKeptEven) {
+  Site site = square_with_a_moved(0.020);
+  const auto steps = [](const Carry& roof) {
+    return std::count_if(roof.joints.begin(), roof.joints.end(), [](const Joint& one) {
+      return one.what == "fascia corner, step between the boards";
+    });
+  };
+  EXPECT_EQ(steps(carry(site)), 0);  // a level eave has none
+  site.spec.eave = Eave::even;
+  // B moves along side A-B, away from A: B-C alone comes further from the apex, and is flatter.
+  site.found.corners = layout::corners_of(site.plan.polygon, site.plan);
+  const base::Point along = site.found.corners[1] - site.found.corners[0];
+  site.found.corners[1] = site.found.corners[1] + (0.020 / base::norm_m(along)) * along;
+  const Carry roof = carry(site);
+  EXPECT_EQ(steps(roof), 4);
+  const double run = trade::run_m(site.found.corners[1], site.found.corners[2], {0.0, 0.0});
+  const double drop = 0.4 * 1.5 / run;  // overhang times the face's own pitch
+  EXPECT_NEAR(joint(roof, "B", "fascia corner, step between the boards").gap_m, drop - 0.4 * 0.75,
+              kRounding);
+  EXPECT_NEAR(joint(roof, "C", "fascia corner, step between the boards").gap_m, 0.4 * 0.75 - drop,
+              kRounding);
 }
 
 TEST(Joints, OpenAcrossAMitreByWhatBothCutsAreOff) {

@@ -57,6 +57,32 @@ TEST(Spec, RefusesAHubWiderThanTheBuilding) {
   expect_refused([](Spec& spec) { spec.hub_m = 4.0; }, "hub");
 }
 
+TEST(Spec, RefusesAHubWhoseCornersReachThePlate) {
+  // Six faces 3.5 m across: corners at 1.75 / cos 30 = 2.02 m, past plates 2 m from the centre.
+  expect_refused([](Spec& spec) { spec.hub_m = 3.5; }, "hub");
+  Spec spec;
+  spec.hub_m = 3.4;
+  EXPECT_GT(part(planned(6, 2.0, spec), PartKind::common, "A-B").overall_m, 0.0);
+}
+
+TEST(Spec, RefusesMoreCoursesThanAnybodyNails) {
+  for (const double course : {0.0, 1e-9, kNan, kInfinite})
+    expect_refused([course](Spec& spec) { spec.course_m = course; }, "course");
+}
+
+TEST(Spec, SaysWhatIsAcceptedInTheUnitsOfTheJob) {
+  Spec spec;
+  spec.hub_m = 4.0;
+  const layout::Polygon plate = plan_of(6, 2.0).polygon;
+  EXPECT_EQ(fault_of({}, plate, base::Units::millimetres), std::nullopt);
+  const auto metric = fault_of(spec, plate, base::Units::millimetres);
+  EXPECT_EQ(metric->key, "hub");
+  EXPECT_EQ(metric->read, "4000.0 mm");
+  EXPECT_THAT(metric->accepted, HasSubstr("less than 3464.1 mm"));  // 4 m times cos 30
+  EXPECT_THAT(fault_of(spec, plate, base::Units::feet_inches)->accepted,
+              HasSubstr("less than 11' 4-3/8\""));
+}
+
 TEST(Spec, RefusesRaftersThickerThanTheirSpacing) {
   expect_refused([](Spec& spec) { spec.spacing_m = spec.rafter_m; }, "spacing");
 }

@@ -163,7 +163,7 @@ TEST(BasePlay, MakesThePlateRegularWhereItReaches) {
   for (const auto& site : random_sites(30, 803)) {
     SCOPED_TRACE(site.words);
     const BasePlay play = with_base_play(site.plan, site.found, 0.2);
-    for (const double used : play.used_m) EXPECT_LE(used, 0.2);
+    for (const auto& off : play.off) EXPECT_LE(off.distance_m, 0.2);
     EXPECT_LT(off_plan(site.plan, play.corners.corners), 1e-16);
   }
 }
@@ -174,11 +174,56 @@ TEST(BasePlay, NeverStandsAPostFurtherOffThanThePlayAndUsesItWhereItHelps) {
     SCOPED_TRACE(site.words);
     const BasePlay none = with_base_play(site.plan, site.found, 0.0);
     const BasePlay play = with_base_play(site.plan, site.found, kPlay_m);
-    for (const double used : none.used_m) EXPECT_EQ(used, 0.0);
-    for (const double used : play.used_m) EXPECT_LE(used, kPlay_m + 1e-12);
+    for (const auto& off : none.off) EXPECT_EQ(off.distance_m, 0.0);
+    for (const auto& off : play.off) EXPECT_LE(off.distance_m, kPlay_m + 1e-12);
     EXPECT_LE(off_plan(site.plan, play.corners.corners),
               off_plan(site.plan, none.corners.corners) + 1e-15);
   }
+}
+
+TEST(BasePlay, SaysWhichWayEachPostStandsOff) {
+  // One corner 8 mm outward, the others true: its post stands in by about as much, and never
+  // sideways; its neighbours, alike by symmetry, stand off in a mirror.
+  Site site;
+  site.plan = plan_of(6, 3.0);
+  site.found.corners = layout::corners_of(site.plan.polygon, site.plan);
+  site.found.covariance = base::Matrix(12, 12);
+  site.found.corners[1] =
+      (1.0 + 0.008 / base::norm_m(site.found.corners[1])) * site.found.corners[1];
+  const BasePlay play = with_base_play(site.plan, site.found, 0.010);
+  EXPECT_LT(play.off[1].outward_m, -0.004);
+  EXPECT_NEAR(play.off[1].sideways_m, 0.0, 1e-9);
+  EXPECT_NEAR(play.off[0].sideways_m, -play.off[2].sideways_m, 1e-9);
+  EXPECT_NEAR(play.off[0].outward_m, play.off[2].outward_m, 1e-9);
+  for (const auto& off : play.off)
+    EXPECT_NEAR(std::hypot(off.outward_m, off.sideways_m), off.distance_m, 1e-12);
+}
+
+Outcome with_worst(double difference_m, double gap_m) {
+  Outcome outcome;
+  outcome.worst_part = Part{};
+  outcome.worst_part->line.difference = difference_m;
+  outcome.worst_part->line.uncertainty = 0.001;
+  outcome.worst_joint = Joint{};
+  outcome.worst_joint->gap_m = gap_m;
+  outcome.worst_joint->uncertainty_m = 0.001;
+  return outcome;
+}
+
+TEST(LeastWork, IsTheFirstWayThatIsAsGoodAsTheBestWithinThePartTolerance) {
+  constexpr double kPart_m = 0.0015;
+  const auto serves = [](const std::vector<Outcome>& ways) {
+    return least_work_that_serves(ways, kPart_m);
+  };
+  EXPECT_EQ(serves({with_worst(0.002, 0.003), with_worst(0.001, 0.002)}), 0U);
+  EXPECT_EQ(serves({with_worst(0.002, 0.020), with_worst(0.001, 0.002)}), 1U);
+  EXPECT_EQ(serves({with_worst(-0.020, 0.0), with_worst(0.003, 0.003), with_worst(0.002, 0.002)}),
+            1U);
+  EXPECT_EQ(serves({with_worst(0.020, 0.0), with_worst(0.010, 0.003), with_worst(0.002, 0.002)}),
+            2U);
+  EXPECT_EQ(serves({with_worst(0.002, 0.002), with_worst(0.020, 0.0)}), 0U);
+  EXPECT_EQ(serves({Outcome{}, with_worst(0.020, 0.0)}), 1U);
+  EXPECT_EQ(serves({Outcome{}}), 0U);
 }
 
 TEST(BasePlay, LaysThePlanWithoutChangingTheShapeOfWhatWasFound) {

@@ -57,6 +57,7 @@ struct Findings {
   std::optional<placement::Placement> placement;  ///< fewest moves; judged by this one
   std::optional<placement::Placement> least_squares;  ///< for comparison only
   std::vector<placement::Move> moves;
+  double set_sd_m = 0.0;                ///< with which a moved stake is set, each way
   std::optional<RoundsCompared> since;  ///< when an earlier round was asked for
   std::vector<std::string> remarks;     ///< plain sentences
 };

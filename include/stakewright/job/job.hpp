@@ -9,6 +9,7 @@
 #include "stakewright/base/tolerance.hpp"
 #include "stakewright/layout/plan.hpp"
 #include "stakewright/readings/reading.hpp"
+#include "stakewright/roof/cut_sheet.hpp"
 #include "stakewright/roof/roof.hpp"
 
 namespace stakewright::job {
@@ -23,6 +24,7 @@ struct Job {
   std::vector<readings::Instrument> instruments;  ///< built-in ones, then the job's own
   roof::Spec roof;
   bool has_roof = false;  ///< the file has a [roof] table
+  roof::Stock stock;      ///< what the yard sells
 };
 
 /// Reads a job file.  Throws InputError with file, line and key, what was read

@@ -13,7 +13,7 @@ namespace stakewright::roof {
 /// What the yard sells.
 struct Stock {
   std::vector<double> lengths_m = {2.4384, 3.048, 3.6576, 4.2672, 4.8768, 6.096};  ///< 8 to 20 ft
-  double kerf_m = 0.0032;  ///< lost at each cut
+  double kerf_m = 0.003175;  ///< lost at each cut: 1/8 in
 };
 
 /// Pieces cut alike.
@@ -32,7 +32,7 @@ struct Stick {
 };
 
 /// Everything that comes out of one kind of stock: hips, rafters (commons and jacks), blocking,
-/// fascia, beams, posts.
+/// fascia, beams, posts, hub.
 struct CutList {
   std::string what;
   std::vector<Piece> pieces;  ///< longest first

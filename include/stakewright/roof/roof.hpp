@@ -10,6 +10,7 @@
 #include <string_view>
 #include <vector>
 
+#include "stakewright/base/length.hpp"
 #include "stakewright/base/matrix.hpp"
 #include "stakewright/base/point.hpp"
 #include "stakewright/base/tolerance.hpp"
@@ -38,6 +39,7 @@ struct Spec {
   double post_m = 0.1397;           ///< thickness of the posts under its corners
   double post_height_m = 0.0;  ///< underside of the beams above the highest footing; 0: no posts
   double course_m = 1.2192;    ///< width of a sheathing panel, up the slope
+  double base_play_m = 0.0;    ///< how far a post may stand off its footing's centre
   Tail tail = Tail::square;
   Eave eave = Eave::level;
   ApexOver apex_over = ApexOver::placed_centre;
@@ -59,9 +61,9 @@ struct FoundCorners {
   std::optional<Footings> footings;  ///< when levels were read at every corner
 };
 
-enum class PartKind { hip, common, jack, blocking, fascia, beam, post };
+enum class PartKind { hip, common, jack, blocking, fascia, beam, post, hub };
 
-/// The trade's word: "hip", "common", "jack", "blocking", "fascia", "beam", "post".
+/// The trade's word: "hip", "common", "jack", "blocking", "fascia", "beam", "post", "hub".
 std::string_view name_of(PartKind kind);
 
 /// Whether the piece cut to the pattern fits (difference and uncertainty within
@@ -81,9 +83,10 @@ struct Figure {
 struct Part {
   PartKind kind = PartKind::hip;
   /// Hip, post: corner "C"; common, fascia, beam: side "B-C"; jack, blocking: "B-C left 2",
-  /// numbered from the common outwards.
+  /// numbered from the common outwards; hub: "peak".
   std::string at;
-  Figure line;  ///< line length in metres; fascia: eave line, corner to corner
+  Figure line;  ///< line length in metres; fascia: eave line, corner to corner.
+  ///< Hub: peak down to the bottom of the commons' plumb cuts, the least that takes them all
   Fit fit = Fit::pattern;
   // Of the piece to be cut: the pattern where it fits, else its own.
   double shortening_m = 0.0;  ///< what the hub or the neighbour's thickness takes off at the top
@@ -104,6 +107,9 @@ struct Setting {
   double mitre_rad = 0.0;  ///< of the saw, from a square crosscut
   double bevel_rad = 0.0;  ///< tilt of the blade, from upright
   bool past_tilt = false;  ///< the bevel is past what common saws tilt, 45 degrees
+  /// Where the bevel is past that: the line of the cut on the stick's other side, or on its
+  /// middle line, stands this much further along, square to the line on the marked side.
+  double set_back_m = 0.0;
 };
 
 struct Cut {
@@ -111,7 +117,8 @@ struct Cut {
   std::string at;  ///< as the part's; "C left", "B-C right" where the sides or ends differ
   /// "plumb", "seat", "cheek", "backing", "tail", "tail bevel", "mitre", "bevel", "rip".
   std::string name;
-  Figure angle;  ///< radians
+  Figure angle;          ///< radians
+  double lever_m = 0.0;  ///< an error of the angle times this is what opens at the joint
   Fit fit = Fit::pattern;
   Setting setting;  ///< of the piece to be cut: the pattern where it fits, else its own
 };
@@ -181,6 +188,18 @@ struct Carry {
 /// convex or winds the wrong way is reported in `remarks`, without found figures.
 Carry carry(const layout::Plan& plan, double plate_offset_m, const Spec& spec,
             const base::Tolerance& tolerance, const std::optional<FoundCorners>& found);
+
+/// What keeps a spec from making a roof.
+struct SpecFault {
+  std::string key;       ///< of `[roof]`
+  std::string read;      ///< its value
+  std::string accepted;  ///< and what would be accepted
+};
+
+/// The first fault of a spec over a plate line, its lengths written in `units`; empty when it
+/// makes a roof.
+std::optional<SpecFault> fault_of(const Spec& spec, const layout::Polygon& plate,
+                                  base::Units units);
 
 /// Length of the line that the piece to be cut is marked from: planned where the pattern
 /// fits, else found.  Line - shortening + tail = overall holds for this one.

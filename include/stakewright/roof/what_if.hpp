@@ -26,15 +26,34 @@ struct Outcome {
 
 Outcome outcome(const Carry& carry);
 
+/// Nothing of the outcome asks for a cut of its own, and every joint closes.
+bool all_to_pattern(const Outcome& outcome);
+
+/// Ways to go on with the corners, by the work they take: pour them as found, set the posts off
+/// their footings' centres, move stakes.
+enum class Way { leave, with_play, after_moves };
+
+/// The first of some ways, least work first, that is as good as the best of them: its worst part
+/// and its worst joint, doubt included, come within the part tolerance of the best way's worst.
+/// Ways without found figures never serve; 0 when none has any.
+std::size_t least_work_that_serves(const std::vector<Outcome>& ways, double part_tolerance_m);
+
 /// The corners once the moves are made: a moved corner stands in its planned place, with
 /// `set_sd_m` each way and no ties to the others; the others stay as found.
 FoundCorners after_moves(const layout::Plan& plan, const FoundCorners& found,
                          const std::vector<placement::Move>& moves, double set_sd_m);
 
+/// How a post stands off its footing's centre.
+struct PostOff {
+  double outward_m = 0.0;   ///< along the corner radius
+  double sideways_m = 0.0;  ///< and square to it: clockwise positive
+  double distance_m = 0.0;
+};
+
 /// Posts set off their footings' centres so that the plate comes nearest to regular.
 struct BasePlay {
-  FoundCorners corners;        ///< where the posts stand, in the frame of the plan laid on them
-  std::vector<double> used_m;  ///< how far each post stands off its footing's centre
+  FoundCorners corners;      ///< where the posts stand, in the frame of the plan laid on them
+  std::vector<PostOff> off;  ///< by corner
 };
 
 /// Each post may stand off by `play_m` at most, in any direction.  The plan is laid so that the
