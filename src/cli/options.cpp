@@ -77,7 +77,7 @@ void add_layout(CLI::App& app, Raw& raw) {
   CLI::App& layout =
       add_command(app, raw, Command::layout, "layout", "Stakes, swings, check diagonals, lines");
   add_job(layout, raw);
-  add_output(layout, raw, "Also write a file: .json or .csv");
+  add_output(layout, raw, "Also write a file: .json, .csv (points) or .dxf (drawing)");
   add_common(layout, raw);
 }
 
@@ -124,7 +124,7 @@ void add_check(CLI::App& app, Raw& raw) {
                   "Adjust the readings, judge each corner, name suspects, give moves");
   add_job(check, raw);
   add_readings(check, raw)->required();
-  add_output(check, raw, "Also write a file: .json");
+  add_output(check, raw, "Also write a file: .json, .csv (points found) or .dxf (drawing)");
   add_common(check, raw);
 }
 

@@ -82,6 +82,9 @@ void demand_line_name(const std::string& name) {
   if (name == layout::kPlanLineName)
     throw base::InputError(
         fmt::format("read {}, which [plan] gives; accepted: another name", base::in_quotes(name)));
+  if (name == kRoofEdgeName)
+    throw base::InputError(
+        fmt::format("read {}, which [roof] gives; accepted: another name", base::in_quotes(name)));
 }
 
 std::vector<layout::Line> read_lines(const Section& lines, base::Units units,
@@ -171,6 +174,8 @@ Job job_from(const Section& top) {
   const Entry* roof = top.find("roof");
   job.has_roof = roof != nullptr;
   if (roof != nullptr) job.roof = read_roof(top.table(*roof, kRoofKeys), job.units);
+  if (const Entry* pour = top.find("pour"))
+    job.pour = read_pour(top.table(*pour, kPourKeys), job.units, job.plan);
   return job;
 }
 
@@ -179,9 +184,9 @@ Job job_from(const Section& top) {
 Job job_from_text(std::string_view text, const std::string& name) {
   const std::string file = base::is_printable(name) ? name : base::in_quotes(name);
   const Table document = document_from_text(text, file);
-  return job_from(Section(
-      document, file, "", 1,
-      {"title", "units", "plan", "site", "lines", "tolerance", "staking", "instrument", "roof"}));
+  return job_from(Section(document, file, "", 1,
+                          {"title", "units", "plan", "site", "lines", "tolerance", "staking",
+                           "instrument", "roof", "pour"}));
 }
 
 Job read_job(const std::string& path) { return job_from_text(text_of_file(path), path); }

@@ -9,6 +9,9 @@ namespace stakewright::job {
 inline const Keys kSiteKeys = {"centre", "facing", "hold", "pin", "keep_clear", "batter_setback"};
 inline const Keys kRoofKeys = {"pitch", "overhang", "rafter", "rafter_depth", "hip",      "spacing",
                                "hub",   "fascia",   "tail",   "eave",         "apex_over"};
+inline const Keys kPourKeys = {"piers",         "pier_diameter", "pier_depth",     "pad_width",
+                               "pad_thickness", "slab_line",     "slab_thickness", "edge_width",
+                               "edge_depth",    "waste",         "bag_yield"};
 
 /// `[site]` into the plan, whose polygon is known already.
 void read_site(const Section& site, base::Units units, layout::Plan& plan);
@@ -18,6 +21,9 @@ std::vector<readings::Instrument> read_instruments(const Section& top, base::Uni
 
 /// `[roof]`.
 roof::Spec read_roof(const Section& roof, base::Units units);
+
+/// `[pour]`, of a plan whose lines are known already.
+layout::Pour read_pour(const Section& section, base::Units units, const layout::Plan& plan);
 
 // Lengths most keys take.
 inline constexpr Range kAnyLength = {-base::kLongestLength_m, base::kLongestLength_m, true, true,

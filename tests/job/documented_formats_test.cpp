@@ -49,8 +49,9 @@ TEST(DocumentedFormats, ShowEveryKeyAndColumn) {
   std::vector<std::string> messages = {
       refusal([] { job_from_text("zz=1\n", "job.toml"); }),
       refusal([] { readings_from_text("zz\n", "r.csv", job_from_text(block("toml"), "j")); })};
-  for (const char* table : {"", "[site]\n", "[[site.pin]]\n", "[[site.keep_clear]]\n",
-                            "[tolerance]\n", "[staking]\n", "[[instrument]]\n", "[roof]\n"})
+  for (const char* table :
+       {"", "[site]\n", "[[site.pin]]\n", "[[site.keep_clear]]\n", "[tolerance]\n", "[staking]\n",
+        "[[instrument]]\n", "[roof]\n", "[pour]\n"})
     messages.push_back(refusal([&] { job_from_text(job + table + "zz=1\n", "job.toml"); }));
   std::size_t keys = 0;
   for (const std::string& message : messages) {
@@ -61,7 +62,7 @@ TEST(DocumentedFormats, ShowEveryKeyAndColumn) {
       EXPECT_TRUE(std::regex_search(page(), shown)) << key;
     }
   }
-  EXPECT_EQ(keys, 9U + 12U + 10U + 6U + 2U + 3U + 4U + 3U + 16U + 11U);
+  EXPECT_EQ(keys, 10U + 12U + 10U + 6U + 2U + 3U + 4U + 3U + 16U + 11U + 11U);
 }
 
 }  // namespace

@@ -162,5 +162,25 @@ TEST(Clearances, RefuseAnOutlineThatCrossesOrTouchesItself) {
   }
 }
 
+TEST(PinsWithin, AreThoseOnGroundThatALineEncloses) {
+  Plan plan = square_of_4();
+  plan.lines = {{"slab", 0.5}, {"dig", 1.5}};
+  plan.pins = {{"in both", {0.0, 2.2}},
+               {"in the dig", {3.0, 0.0}},
+               {"on it", {3.5, 0.0}},
+               {"outside", {3.0, 3.6}}};
+  const auto within = pins_within(plan);
+  ASSERT_EQ(within.size(), 3U);
+  EXPECT_EQ(within[0].pin, "in both");
+  EXPECT_EQ(within[0].line, "slab");
+  EXPECT_NEAR(within[0].depth_m, 0.3, kExact_m);
+  EXPECT_EQ(within[1].pin, "in both");
+  EXPECT_EQ(within[1].line, "dig");
+  EXPECT_NEAR(within[1].depth_m, 1.3, kExact_m);
+  EXPECT_EQ(within[2].pin, "in the dig");
+  EXPECT_EQ(within[2].line, "dig");
+  EXPECT_NEAR(within[2].depth_m, 0.5, kExact_m);
+}
+
 }  // namespace
 }  // namespace stakewright::layout
