@@ -6,10 +6,14 @@
 #include "stakewright/base/length.hpp"
 #include "stakewright/check/check.hpp"
 #include "stakewright/job/job.hpp"
+#include "stakewright/job/readings_file.hpp"
 
 namespace stakewright::cli {
 
-/// Reads the readings file and checks it; sentences come in `units`.
+/// Checks the readings of a file; sentences come in `units`.
+check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows, base::Units units);
+
+/// Reads the readings file and checks it; what is not read yet is among the remarks.
 /// Throws InputError for what is wrong in the file.
 check::Findings findings_of(const job::Job& job, const std::string& readings_path,
                             base::Units units);

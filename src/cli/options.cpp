@@ -99,7 +99,7 @@ void add_tapes(CLI::App& app, Raw& raw) {
                   "Pulls there is time for; gives the best so many")
       ->type_name("N")
       ->check(CLI::Range(1, kMostPulls));
-  add_output(tapes, raw, "Also write a file: .json");
+  add_output(tapes, raw, "Also write a file: .json, or .csv (a readings file to fill in)");
   add_common(tapes, raw);
 }
 

@@ -309,5 +309,86 @@ TEST(ConcreteOfAJob, IsNullWithoutAPour) {
   EXPECT_TRUE(result["pour"].is_null());
 }
 
+/// The reading of a pair in a readings file, whichever way about.
+std::string reading_of(const std::string& from, const std::string& to, const std::string& file) {
+  for (const std::string& row : rows(file))
+    for (const std::string& pair : {from + "," + to + ",", to + "," + from + ","})
+      if (row.starts_with(pair)) return row.substr(pair.size());
+  return "";
+}
+
+/// A blank (tape,A,B,,steel,1,) with the readings of a file written into its first rows.
+std::string filled(const std::string& blank, const std::string& file, std::size_t rows_filled) {
+  std::string result;
+  for (const std::string& row : rows(blank)) {
+    const std::size_t empty = row.find(",,");
+    if (empty == std::string::npos || rows_filled == 0) {
+      result += row + '\n';
+      continue;
+    }
+    const std::size_t comma = row.find(',', 5);
+    const std::string reading =
+        reading_of(row.substr(5, comma - 5), row.substr(comma + 1, empty - comma - 1), file);
+    result += row.substr(0, empty + 1) + reading + row.substr(empty + 1) + '\n';
+    --rows_filled;
+  }
+  return result;
+}
+
+TEST(ReadingsToFillIn, AreThePlannedPullsInOrderWithNothingRead) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  const Finished run = site.stakewright({"tapes", "job.toml", "-o", "readings.csv", "--json"});
+  ASSERT_EQ(run.status, 0) << run.err;
+  const json plan = json::parse(run.out)["plan"];
+  const auto table = rows(site.read("readings.csv"));
+  ASSERT_EQ(table.size(), plan.size() + 1);
+  EXPECT_EQ(table[0], "kind,from,to,reading,instrument,round,note");
+  for (std::size_t i = 0; i < plan.size(); ++i)
+    EXPECT_EQ(table[i + 1], "tape," + plan[i]["from"].get<std::string>() + "," +
+                                plan[i]["to"].get<std::string>() + ",,steel,1,");
+}
+
+TEST(ReadingsToFillIn, AreHandedInAsTheyAreWithSomeStillEmpty) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  ASSERT_EQ(site.stakewright({"tapes", "job.toml", "-o", "readings.csv"}).status, 0);
+  const std::string blank = site.read("readings.csv");
+  const std::size_t pulls = rows(blank).size() - 1;
+
+  const Finished empty = site.stakewright({"check", "job.toml", "readings.csv"});
+  EXPECT_EQ(empty.status, 3);
+  EXPECT_THAT(empty.out, HasSubstr("There are no readings to judge by."));
+  EXPECT_THAT(empty.err, HasSubstr(std::to_string(pulls) + " rows have no reading yet: "));
+
+  site.write("readings.csv", filled(blank, hexagon_readings(), pulls - 1));
+  const Finished some = site.stakewright({"check", "job.toml", "readings.csv", "--json"});
+  EXPECT_EQ(some.status, 0) << some.out;
+  const json result = json::parse(some.out);
+  EXPECT_EQ(result["readings"].size(), pulls - 1);
+  EXPECT_THAT(result["remarks"].dump(), HasSubstr("1 row has no reading yet: "));
+  for (const char* command : {"tapes", "carry"})
+    EXPECT_THAT(site.stakewright({command, "job.toml", "readings.csv"}).err,
+                HasSubstr("1 row has no reading yet"))
+        << command;
+
+  site.write("readings.csv", filled(blank, hexagon_readings(), pulls));
+  const Finished all = site.stakewright({"check", "job.toml", "readings.csv"});
+  EXPECT_EQ(all.status, 0);
+  EXPECT_THAT(all.err, testing::Not(HasSubstr("no reading yet")));
+}
+
+TEST(ReadingsToFillIn, AfterSomeReadingsAreThePullsThatWouldFixTheShape) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", "from,to,reading\nA,D,5631mm\nB,E,5631mm\nC,F,5631mm\n");
+  ASSERT_EQ(site.stakewright({"tapes", "job.toml", "readings.csv", "-o", "next.csv"}).status, 3);
+  const auto table = rows(site.read("next.csv"));
+  ASSERT_GE(table.size(), 7U);  // 9 unknown shape figures of six corners less 3 readings
+  for (std::size_t i = 1; i < table.size(); ++i)
+    EXPECT_THAT(table[i], testing::MatchesRegex("tape,[A-FO],[A-FO],,steel,,"));
+  EXPECT_EQ(site.stakewright({"check", "job.toml", "next.csv"}).status, 3);
+}
+
 }  // namespace
 }  // namespace stakewright::tests

@@ -55,6 +55,13 @@ std::string points_csv(const Job& job, const LayoutResult& result, base::Units u
 /// as found (`A found`), laid on the plan as the verdicts are.
 std::string found_points_csv(const Job& job, const check::Findings& findings, base::Units units);
 
+/// A readings file (CSV) with the pulls of a tape plan in walking order and nothing read yet.  It
+/// has no planned lengths: who knows them reads them.
+std::string blank_readings_csv(const suspects::TapePlan& plan);
+
+/// The same of the pulls that a check asks for next: first those that would fix a loose corner.
+std::string blank_readings_csv(const check::Findings& findings);
+
 /// The plan as a drawing (DXF of the year 2000): stakes and pins as points with their names, the
 /// plan line, each line, the strings and the outlines, each on a layer of its name.  Drawn in
 /// inches for feet-inches, else in mm or m.  The same job gives the same bytes.
