@@ -57,9 +57,11 @@ std::vector<std::string> crossing_remarks(const std::vector<layout::Clearance>& 
     if (clearance.crosses) add(lines_across, clearance.outline, clearance.line);
   std::vector<std::string> remarks;
   for (const auto& [outline, lines] : lines_across)
-    remarks.push_back(fmt::format("{} {} past the outline {}: the job does not fit its site so.",
-                                  base::joined(lines), lines.size() == 1 ? "goes" : "go",
-                                  base::in_quotes(outline)));
+    remarks.push_back(
+        fmt::format("{} past the outline {}. Move or turn the plan, or make it smaller.",
+                    lines.size() == 1 ? fmt::format("Line {} goes", lines[0])
+                                      : fmt::format("Lines {} go", base::joined(lines)),
+                    base::in_quotes(outline)));
   return remarks;
 }
 

@@ -6,9 +6,8 @@
 #include <boost/geometry/algorithms/covered_by.hpp>
 #include <boost/geometry/algorithms/distance.hpp>
 #include <boost/geometry/algorithms/intersection.hpp>
-#include <boost/geometry/algorithms/is_simple.hpp>
+#include <boost/geometry/algorithms/is_valid.hpp>
 #include <boost/geometry/algorithms/within.hpp>
-#include <boost/geometry/geometries/linestring.hpp>
 #include <boost/geometry/geometries/polygon.hpp>
 #include <boost/geometry/geometries/register/point.hpp>
 #include <boost/geometry/geometries/segment.hpp>
@@ -28,7 +27,6 @@ namespace {
 namespace bg = boost::geometry;
 using base::Point;
 using Edge = bg::model::segment<Point>;
-using Path = bg::model::linestring<Point>;
 using Region = bg::model::polygon<Point>;
 
 /// Nearer than this two lines touch.  No crew sees a hundredth of a millimetre, and the search for
@@ -69,9 +67,7 @@ std::vector<Point> demanded_corners(const KeepClear& keep_clear) {
     throw base::InputError(
         fmt::format("keep_clear {} has {} different corners; an outline needs three or more",
                     base::in_quotes(keep_clear.name), corners.size()));
-  Path path(corners.begin(), corners.end());
-  path.push_back(corners.front());
-  if (!bg::is_simple(path))
+  if (!bg::is_valid(figure(keep_clear.name, corners).region))
     throw base::InputError(
         fmt::format("keep_clear {} crosses or touches itself; give its corners in order around it",
                     base::in_quotes(keep_clear.name)));

@@ -50,7 +50,8 @@ PourVolumes pour_volumes(const Plan& plan, const Pour& pour) {
   volumes.waste_m3 = volumes.net_m3 * pour.waste;
   volumes.order_m3 = volumes.net_m3 + volumes.waste_m3;
   if (pour.bag_yield_m3 > 0.0)
-    volumes.bags = static_cast<long long>(std::ceil(volumes.order_m3 / pour.bag_yield_m3 - kOfABag));
+    volumes.bags =
+        static_cast<long long>(std::ceil(volumes.order_m3 / pour.bag_yield_m3 - kOfABag));
   return volumes;
 }
 

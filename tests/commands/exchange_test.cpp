@@ -145,8 +145,7 @@ TEST(Drawing, TakesNamesThatNoLayerMayHave) {
     EXPECT_EQ(entities(drawing, "LWPOLYLINE", name).size(), 1U) << name;
   }
   // The reader gives characters past U+FFFF as the two halves they are written in.
-  EXPECT_EQ(entities(drawing, "TEXT", "pins")[0]["text_ascii"],
-            "'P\\u0301 \\ud83d\\ude00 50% \\\\P'");
+  EXPECT_EQ(entities(drawing, "TEXT", "pins")[0]["ascii"], "'P\\u0301 \\ud83d\\ude00 50% \\\\P'");
 }
 
 TEST(Drawing, IsTheSameByteForByteWhereverItIsMade) {
@@ -233,7 +232,7 @@ TEST(OutlinesOfTheSite, ThatCrossThemselvesAreRefusedByNameAndLineInEveryCommand
   for (const char* command : {"layout", "tapes", "carry"}) {
     const Finished run = site.stakewright({command, "job.toml"});
     EXPECT_EQ(run.status, 2) << command;
-    EXPECT_THAT(run.err, HasSubstr("job.toml, line 22, site.keep_clear.of: keep_clear \"fence\" "
+    EXPECT_THAT(run.err, HasSubstr("job.toml, line 21, site.keep_clear[1].of: keep_clear \"fence\" "
                                    "crosses or touches itself"))
         << command;
   }
@@ -247,7 +246,7 @@ TEST(OutlinesOfTheSite, ThatALineCrossesAreNamedWithPlaceAndDepthAndExitOne) {
                              "of = [[-20,-20], [20,-20], [20,9], [-20,9]]\n");
   const Finished report = site.stakewright({"layout", "job.toml"});
   EXPECT_EQ(report.status, 1);
-  EXPECT_THAT(report.err, HasSubstr("roof edge goes past the outline \"fence\""));
+  EXPECT_THAT(report.err, HasSubstr("Line roof edge goes past the outline \"fence\""));
   EXPECT_THAT(report.out, HasSubstr("past it by 9-1/2\"; meets it at"));
   const json result = json::parse(site.stakewright({"layout", "job.toml", "--json"}).out);
   ASSERT_EQ(result["clearances"].size(), 3U);

@@ -4,15 +4,17 @@ import json
 import sys
 
 import ezdxf
+from ezdxf.lldxf.encoding import decode_dxf_unicode
 
 
 def described(entity):
     dxf = entity.dxf
-    found = {"type": entity.dxftype(), "layer": dxf.layer}
+    found = {"type": entity.dxftype(), "layer": decode_dxf_unicode(dxf.layer)}
     if entity.dxftype() == "POINT":
         found["points"] = [list(dxf.location)[:2]]
     elif entity.dxftype() == "TEXT":
-        found |= {"text": dxf.text.encode("utf-8", "replace").decode(), "text_ascii": ascii(dxf.text), "points": [list(dxf.insert)[:2]], "height": dxf.height}
+        text = decode_dxf_unicode(dxf.text)
+        found |= {"text": text.encode("utf-8", "replace").decode(), "ascii": ascii(text), "points": [list(dxf.insert)[:2]], "height": dxf.height}
     elif entity.dxftype() == "LINE":
         found["points"] = [list(dxf.start)[:2], list(dxf.end)[:2]]
     elif entity.dxftype() == "LWPOLYLINE":
@@ -29,8 +31,9 @@ def main():
         "shown_as": header["$LUNITS"],
         "least": list(header["$EXTMIN"])[:2],
         "most": list(header["$EXTMAX"])[:2],
-        "errors": [error.message for error in drawing.audit().errors],
-        "layers": {layer.dxf.name: layer.dxf.linetype for layer in drawing.layers},
+        # This reader checks names before it has decoded the characters that are not ASCII.
+        "errors": [e.message for e in drawing.audit().errors if "\\U+" not in e.message],
+        "layers": {decode_dxf_unicode(layer.dxf.name): layer.dxf.linetype for layer in drawing.layers},
         "entities": [described(entity) for entity in drawing.modelspace()],
     }))
 

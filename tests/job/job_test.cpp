@@ -361,7 +361,8 @@ TEST(JobFile, RefusesKeysNestedWithoutEnd) {
 TEST(JobFile, TakesAnOutlineOfManyDecimals) {
   std::string outline = "[[site.keep_clear]]\nname='hedge'\nof=[\n";
   for (int k = 0; k < 6000; ++k) outline += fmt::format("['{}.5m','{}.25m'],\n", k, k * k % 977);
-  EXPECT_EQ(job(kShort + outline + "]\n").plan.keep_clear[0].outline.size(), 6000U);
+  outline += "['5999.5m','-1m'],\n['0.5m','-1m']";
+  EXPECT_EQ(job(kShort + outline + "]\n").plan.keep_clear[0].outline.size(), 6002U);
 }
 
 TEST(JobFile, RefusesTitlesAndNamesThatBreakALine) {

@@ -118,8 +118,8 @@ TEST(LayoutOfAJob, HoldsTheRoofsEdgeClearOfTheOutlinesButNoBatterBoardsClearOfIt
   EXPECT_NEAR(with.clearances[1].beyond_m, 1.0, 1e-5);
   EXPECT_FALSE(with.clearances[0].crosses);
   EXPECT_THAT(with.order.remarks,
-              testing::Contains("roof edge goes past the outline \"fence\": the job does not fit "
-                                "its site so."));
+              testing::Contains("Line roof edge goes past the outline \"fence\". Move or turn the "
+                                "plan, or make it smaller."));
 }
 
 TEST(LayoutOfAJob, NamesThePinsThatAreInTheWayOfTheGroundWork) {

@@ -162,6 +162,17 @@ TEST(Clearances, RefuseAnOutlineThatCrossesOrTouchesItself) {
   }
 }
 
+// A hedge sawn up and down forwards and straight behind: however many corners, it crosses nothing.
+TEST(Clearances, TakeAnOutlineOfManyCorners) {
+  Plan plan = square_of_4();
+  for (const int corners : {50, 72, 100, 1000}) {
+    std::vector<Point> hedge{{corners - 0.5, -20.0}, {0.5, -20.0}};
+    for (int k = 0; k < corners; ++k) hedge.push_back({k + 0.5, 0.25 + k * k % 977});
+    plan.keep_clear = {{"hedge", false, hedge}};
+    EXPECT_NO_THROW(demand_outline(plan.keep_clear[0])) << corners;
+  }
+}
+
 TEST(PinsWithin, AreThoseOnGroundThatALineEncloses) {
   Plan plan = square_of_4();
   plan.lines = {{"slab", 0.5}, {"dig", 1.5}};
