@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <vector>
 
 #include "scan.hpp"
@@ -16,6 +17,8 @@ constexpr double kFahrenheit_c = 5.0 / 9.0;
 constexpr double kStandardGravity = 9.80665;
 constexpr double kPoundForce_n = 0.45359237 * kStandardGravity;
 constexpr double kFoot_m = 0.3048;
+constexpr double kCubicFoot_m3 = kFoot_m * kFoot_m * kFoot_m;
+constexpr double kCubicYard_m3 = 27.0 * kCubicFoot_m3;
 constexpr double kSquareInch_m2 = 0.0254 * 0.0254;
 
 // SI figure = (read - offset) · factor.
@@ -52,6 +55,15 @@ Written written(Quantity quantity) {
     case Quantity::weight:
       return {{{"lbf/ft", kPoundForce_n / kFoot_m}, {"kgf/m", kStandardGravity}, {"n/m"}, {""}},
               "a weight such as 0.17, 0.17N/m, 0.028lbf/ft"};
+    case Quantity::volume:
+      return {{{"cuft", kCubicFoot_m3},
+               {"cu ft", kCubicFoot_m3},
+               {"ft3", kCubicFoot_m3},
+               {"ft\u00b3", kCubicFoot_m3},
+               {"l", 1e-3},
+               {"m3"},
+               {"m\u00b3"}},
+              "a volume such as 0.6 cu ft, 17L, 0.017m3"};
     case Quantity::expansion:
       break;
   }
@@ -74,6 +86,12 @@ double quantity_from_text(std::string_view text, Quantity quantity) {
     return ((minus ? -number->value : number->value) - unit.offset) * unit.factor;
   }
   throw InputError(fmt::format("read {}; accepted: {}", in_quotes(text), known.accepted));
+}
+
+std::string text_from_volume(double volume_m3, Units units) {
+  if (!std::isfinite(volume_m3)) return "-";
+  if (units == Units::feet_inches) return fmt::format("{:.2f} cu yd", volume_m3 / kCubicYard_m3);
+  return fmt::format("{:.2f} m\u00b3", volume_m3);
 }
 
 }  // namespace stakewright::base

@@ -62,11 +62,13 @@ int carry(const Options& options) {
     deliver_carry(options, job, worked({}), units);
     return kAllInTolerance;
   }
-  const check::Findings findings = findings_of(job, options, units);
+  const job::ReadingRows rows = job::read_reading_rows(options.readings, job);
+  const check::Findings findings = findings_of(job, rows, options, units);
   const auto found = check::found_for_roof(findings);
   roof::Carry carry = worked(found);
   if (!found) carry.remarks.emplace_back(kNoShape);
   if (findings.verdict == check::Verdict::contradiction) carry.remarks.emplace_back(kContradiction);
+  for (const std::string& remark : job::not_read_remarks(rows)) carry.remarks.push_back(remark);
   deliver_carry(options, job, carry, units);
   return status_of(carry, findings.verdict);
 }

@@ -8,7 +8,7 @@
 namespace stakewright::cli {
 
 int check(const Options& options) {
-  if (!options.output.empty()) ending_among(options.output, {".json"});
+  if (!options.output.empty()) ending_among(options.output, {".json", ".csv", ".dxf"});
   const job::Job job = job::read_job(options.job);
   const base::Units units = options.units.value_or(job.units);
   const check::Findings findings = findings_of(job, options, units);
@@ -17,7 +17,9 @@ int check(const Options& options) {
       [&] {
         return check_report(job, findings, {units, emphasis_for_stdout()});
       },
-      findings.remarks);
+      findings.remarks,
+      {{".csv", [&] { return job::found_points_csv(job, findings, units); }},
+       {".dxf", [&] { return job::found_dxf(job, findings, units); }}});
   return check::exit_status(findings.verdict);
 }
 

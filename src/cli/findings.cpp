@@ -1,20 +1,26 @@
 #include "findings.hpp"
 
-#include "stakewright/job/readings_file.hpp"
-
 namespace stakewright::cli {
 
-check::Findings findings_of(const job::Job& job, const Options& options, base::Units units) {
+check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows,
+                            const Options& options, base::Units units) {
   check::Input input;
   input.plan = job.plan;
   input.tolerance = job.tolerance;
   input.staking = job.staking;
   input.units = units;
   input.instruments = job.instruments;
-  input.readings = job::read_readings(options.readings, job);
+  input.readings = rows.readings;
   input.round = options.round;
   input.since = options.since;
   return check::check(input);
+}
+
+check::Findings findings_of(const job::Job& job, const Options& options, base::Units units) {
+  const job::ReadingRows rows = job::read_reading_rows(options.readings, job);
+  check::Findings findings = findings_of(job, rows, options, units);
+  for (const std::string& remark : job::not_read_remarks(rows)) findings.remarks.push_back(remark);
+  return findings;
 }
 
 }  // namespace stakewright::cli

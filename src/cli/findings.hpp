@@ -5,11 +5,16 @@
 #include "stakewright/base/length.hpp"
 #include "stakewright/check/check.hpp"
 #include "stakewright/job/job.hpp"
+#include "stakewright/job/readings_file.hpp"
 
 namespace stakewright::cli {
 
-/// Reads the readings file of the options and checks the round they ask for; sentences come in
-/// `units`.  Throws InputError for what is wrong in the file.
+/// Checks the round of a file that the options ask for; sentences come in `units`.
+check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows,
+                            const Options& options, base::Units units);
+
+/// Reads the readings file of the options and checks it; what is not read yet is among the
+/// remarks.  Throws InputError for what is wrong in the file.
 check::Findings findings_of(const job::Job& job, const Options& options, base::Units units);
 
 }  // namespace stakewright::cli

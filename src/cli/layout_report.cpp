@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "pour_section.hpp"
 #include "reports.hpp"
 #include "stakewright/base/angle.hpp"
 #include "stakewright/base/text.hpp"
@@ -183,6 +184,8 @@ std::string strings_section(const std::vector<layout::String>& strings, const Sh
 
 std::string clearance_words(const layout::Clearance& clearance, base::Units units) {
   if (!clearance.crosses) return "clear";
+  if (clearance.crossings.empty())
+    return "wholly on the wrong side, by " + text_from_length(clearance.beyond_m, units);
   std::string words = "past it by " + text_from_length(clearance.beyond_m, units);
   for (std::size_t i = 0; i < clearance.crossings.size(); ++i) {
     words += (i == 0 ? "; meets it at " : "; at ") + right_left(clearance.crossings[i], units) +
@@ -216,6 +219,7 @@ std::string layout_report(const job::Job& job, const job::LayoutResult& result,
   if (!result.lines.empty()) text += '\n' + lines_section(result.lines, shown);
   if (!result.strings.empty()) text += '\n' + strings_section(result.strings, shown);
   if (!result.clearances.empty()) text += '\n' + clearances_section(result.clearances, shown);
+  if (result.pour) text += '\n' + pour_section(*job.pour, *result.pour, shown);
   text += '\n' + paragraph(
                      "Have buried services located before a stake is driven. Keep steel tapes "
                      "far from power lines.");

@@ -82,7 +82,7 @@ void add_layout(CLI::App& app, Raw& raw) {
   CLI::App& layout =
       add_command(app, raw, Command::layout, "layout", "Stakes, swings, check diagonals, lines");
   add_job(layout, raw);
-  add_output(layout, raw, "Also write a file: .json or .csv");
+  add_output(layout, raw, "Also write a file: .json, .csv (points) or .dxf (drawing)");
   add_common(layout, raw);
 }
 
@@ -105,7 +105,7 @@ void add_tapes(CLI::App& app, Raw& raw) {
                   "Pulls there is time for; gives the best so many")
       ->type_name("N")
       ->check(CLI::Range(1, kMostPulls));
-  add_output(tapes, raw, "Also write a file: .json");
+  add_output(tapes, raw, "Also write a file: .json, or .csv (a readings file to fill in)");
   add_common(tapes, raw);
 }
 
@@ -133,7 +133,7 @@ void add_check(CLI::App& app, Raw& raw) {
   add_round(check, raw);
   check.add_option("--since", raw.options.since, "An earlier round: which stakes moved since then")
       ->type_name("NAME");
-  add_output(check, raw, "Also write a file: .json");
+  add_output(check, raw, "Also write a file: .json, .csv (points found) or .dxf (drawing)");
   add_common(check, raw);
 }
 

@@ -45,15 +45,14 @@ void show(const Options& options, const Written& json, const Written& report,
 }
 
 void deliver(const Options& options, const Written& json, const Written& report,
-             const std::vector<std::string>& remarks) {
-  if (options.output.empty()) {
-    show(options, json, report, remarks);
-    return;
+             const std::vector<std::string>& remarks, const std::vector<FileKind>& kinds) {
+  if (!options.output.empty()) {
+    const std::string ending = ending_of(options.output);
+    const auto kind = std::find_if(kinds.begin(), kinds.end(),
+                                   [&](const FileKind& one) { return one.ending == ending; });
+    job::write_file(options.output, kind == kinds.end() ? json() : kind->text());
   }
-  const std::string text = json();
-  job::write_file(options.output, text);
-  show(
-      options, [&] { return text; }, report, remarks);
+  show(options, json, report, remarks);
 }
 
 }  // namespace stakewright::cli

@@ -23,8 +23,15 @@ using Written = std::function<std::string()>;
 void show(const Options& options, const Written& json, const Written& report,
           const std::vector<std::string>& remarks = {});
 
-/// The same, and the JSON into the file of -o as well.
+/// What goes into a file of an ending.
+struct FileKind {
+  std::string ending;
+  Written text;
+};
+
+/// The same, and into the file of -o, written first: what its ending asks for among `kinds`, else
+/// the JSON.
 void deliver(const Options& options, const Written& json, const Written& report,
-             const std::vector<std::string>& remarks = {});
+             const std::vector<std::string>& remarks = {}, const std::vector<FileKind>& kinds = {});
 
 }  // namespace stakewright::cli

@@ -32,14 +32,15 @@ int plan_beforehand(const Options& options, const job::Job& job, const Shown& sh
   const suspects::TapePlan plan = suspects::tape_plan(job.plan, request_of(options, job));
   deliver(
       options, [&] { return job::tapes_json(job, plan); },
-      [&] { return tapes_report(job, plan, shown); });
+      [&] { return tapes_report(job, plan, shown); }, {},
+      {{".csv", [&] { return job::blank_readings_csv(plan); }}});
   return kAllInTolerance;
 }
 
 /// A check asks for pulls only while its verdict is open; whoever asks here wants them anyway.
 check::Findings findings_with_pulls(const Options& options, const job::Job& job,
-                                    base::Units units) {
-  check::Findings findings = findings_of(job, options, units);
+                                    const job::ReadingRows& rows, base::Units units) {
+  check::Findings findings = findings_of(job, rows, options, units);
   if (findings.verdict == check::Verdict::in) {
     const suspects::Setting setting{job.staking, job.tolerance, units};
     findings.tape_next = suspects::next_tapes(findings.network, findings.suspects, setting);
@@ -48,10 +49,12 @@ check::Findings findings_with_pulls(const Options& options, const job::Job& job,
 }
 
 int next_after(const Options& options, const job::Job& job, const Shown& shown) {
-  const check::Findings findings = findings_with_pulls(options, job, shown.units);
+  const job::ReadingRows rows = job::read_reading_rows(options.readings, job);
+  const check::Findings findings = findings_with_pulls(options, job, rows, shown.units);
   deliver(
       options, [&] { return job::next_tapes_json(job, findings); },
-      [&] { return next_tapes_report(job, findings, shown); });
+      [&] { return next_tapes_report(job, findings, shown); }, job::not_read_remarks(rows),
+      {{".csv", [&] { return job::blank_readings_csv(findings); }}});
   const bool open = check::exit_status(findings.verdict) == kCannotTell;
   const bool more = !findings.tape_next.empty() || !findings.used.loose.empty();
   return open || more ? kCannotTell : kAllInTolerance;
@@ -60,7 +63,7 @@ int next_after(const Options& options, const job::Job& job, const Shown& shown) 
 }  // namespace
 
 int tapes(const Options& options) {
-  if (!options.output.empty()) ending_among(options.output, {".json"});
+  if (!options.output.empty()) ending_among(options.output, {".json", ".csv"});
   const job::Job job = job::read_job(options.job);
   const Shown shown{options.units.value_or(job.units), emphasis_for_stdout()};
   return options.readings.empty() ? plan_beforehand(options, job, shown)

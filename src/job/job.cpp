@@ -82,6 +82,9 @@ void demand_line_name(const std::string& name) {
   if (name == layout::kPlanLineName)
     throw base::InputError(
         fmt::format("read {}, which [plan] gives; accepted: another name", base::in_quotes(name)));
+  if (name == kRoofEdgeName)
+    throw base::InputError(
+        fmt::format("read {}, which [roof] gives; accepted: another name", base::in_quotes(name)));
 }
 
 std::vector<layout::Line> read_lines(const Section& lines, base::Units units,
@@ -176,6 +179,8 @@ Job job_from(const Section& top) {
   job.stock = usual_stock(job.units);
   if (const Entry* stock = top.find("stock"))
     job.stock = read_stock(top.table(*stock, kStockKeys), job.units);
+  if (const Entry* pour = top.find("pour"))
+    job.pour = read_pour(top.table(*pour, kPourKeys), job.units, job.plan);
   return job;
 }
 
@@ -186,7 +191,7 @@ Job job_from_text(std::string_view text, const std::string& name) {
   const Table document = document_from_text(text, file);
   return job_from(Section(document, file, "", 1,
                           {"title", "units", "plan", "site", "lines", "tolerance", "staking",
-                           "instrument", "roof", "stock"}));
+                           "instrument", "roof", "stock", "pour"}));
 }
 
 Job read_job(const std::string& path) { return job_from_text(text_of_file(path), path); }

@@ -12,6 +12,9 @@ inline const Keys kRoofKeys = {"pitch",       "overhang", "rafter",        "raft
                                "apex_over",   "seat",     "shortest_jack", "beam",         "post",
                                "post_height", "course",   "base_play"};
 inline const Keys kStockKeys = {"lengths", "kerf"};
+inline const Keys kPourKeys = {"piers",         "pier_diameter", "pier_depth",     "pad_width",
+                               "pad_thickness", "slab_line",     "slab_thickness", "edge_width",
+                               "edge_depth",    "waste",         "bag_yield"};
 
 /// `[site]` into the plan, whose polygon is known already.
 void read_site(const Section& site, base::Units units, layout::Plan& plan);
@@ -26,6 +29,9 @@ roof::Spec read_roof(const Section& roof, base::Units units, const layout::Polyg
 roof::Stock usual_stock(base::Units units);
 /// `[stock]`.
 roof::Stock read_stock(const Section& stock, base::Units units);
+
+/// `[pour]`, of a plan whose lines are known already.
+layout::Pour read_pour(const Section& section, base::Units units, const layout::Plan& plan);
 
 // Lengths most keys take.
 inline constexpr Range kAnyLength = {-base::kLongestLength_m, base::kLongestLength_m, true, true,

@@ -6,6 +6,7 @@
 #include "job_parts.hpp"
 #include "stakewright/base/angle.hpp"
 #include "stakewright/base/text.hpp"
+#include "stakewright/layout/surroundings.hpp"
 
 namespace stakewright::job {
 namespace {
@@ -80,8 +81,11 @@ std::vector<layout::KeepClear> read_keep_clear(const Section& site, base::Units 
     table.read("keep", outline.keep_inside, [](const Value& value) {
       return word_from<bool>(value, {{"inside", true}, {"outside", false}});
     });
-    outline.outline = table.read(table.demand("of", "a list of points, each two lengths"),
-                                 [units](const Value& v) { return read_outline(v, units); });
+    table.read(table.demand("of", "a list of points, each two lengths"), [&](const Value& value) {
+      outline.outline = read_outline(value, units);
+      layout::demand_outline(outline);
+      return true;
+    });
     result.push_back(std::move(outline));
   }
   return result;

@@ -146,12 +146,11 @@ double length_from(const std::string& text, base::Units units, const Range& rang
 }
 
 void read_lengths(const Fields& fields, base::Units units, Reading& into) {
-  into.value_m = fields.read("reading", [&](const std::string& text) {
-    if (text.empty()) refuse(text, "a length, or # in front of a row that was not read");
-    return length_from(text, units, kLengthAboveZero);
-  });
-  const Range on_the_tape{0.0, into.value_m, true, false, "0 or more, and less than the reading"};
-  const Range level_difference{-into.value_m, into.value_m, false, false,
+  fields.read("reading", into.value_m,
+              [&](const std::string& text) { return length_from(text, units, kLengthAboveZero); });
+  const double most_m = fields.has("reading") ? into.value_m : base::kLongestLength_m;
+  const Range on_the_tape{0.0, most_m, true, false, "0 or more, and less than the reading"};
+  const Range level_difference{-most_m, most_m, false, false,
                                "a level difference less than the reading"};
   fields.read("burned", into.burned_m,
               [&](const std::string& text) { return length_from(text, units, on_the_tape); });
@@ -203,7 +202,7 @@ void read_length(const Fields& fields, const Against& against, Reading& into) {
 void read_level(const Fields& fields, const Against& against, Reading& into) {
   read_level_ends(fields, against, into);
   demand_empty(fields, {"at", "temperature", "pull", "burned", "slope"}, into.kind);
-  into.value_m = fields.read("reading", [&](const std::string& text) {
+  fields.read("reading", into.value_m, [&](const std::string& text) {
     return length_from(text, against.job.units, kLengthAboveZero);
   });
 }
@@ -212,8 +211,8 @@ void read_angle(const Fields& fields, const Against& against, Reading& into) {
   read_ends(fields, against, into);
   read_at(fields, against, into);
   demand_empty(fields, {"temperature", "pull", "burned", "slope"}, into.kind);
-  into.angle_rad = fields.read(
-      "reading", [](const std::string& text) { return base::angle_rad_from_text(text); });
+  fields.read("reading", into.angle_rad,
+              [](const std::string& text) { return base::angle_rad_from_text(text); });
 }
 
 void read_number(const Fields& fields, const Against& against, Reading& into) {
@@ -243,7 +242,7 @@ Reading reading_from(const Row& row, const Columns& columns, const std::string& 
   read_remarks(fields, reading);
   try {
     columns.demand_no_more(row);
-    demand_length_left(reading, against.job);
+    if (fields.has("reading")) demand_length_left(reading, against.job);
   } catch (const base::InputError& error) {
     throw error.at(fields.place());
   }
@@ -253,8 +252,7 @@ Reading reading_from(const Row& row, const Columns& columns, const std::string& 
 
 }  // namespace
 
-std::vector<Reading> readings_from_text(std::string_view text, const std::string& name,
-                                        const Job& job) {
+ReadingRows reading_rows_from_text(std::string_view text, const std::string& name, const Job& job) {
   const std::string file = base::is_printable(name) ? name : base::in_quotes(name);
   const std::vector<Row> rows = rows_from_text(text, file, kMostReadings);
   if (rows.empty())
@@ -263,14 +261,26 @@ std::vector<Reading> readings_from_text(std::string_view text, const std::string
                            "from,to,reading");
   const Columns columns(rows.front(), file);
   const Against against{job, points_of(job), instruments_of(job)};
-  std::vector<Reading> result;
-  for (auto row = rows.begin() + 1; row != rows.end(); ++row)
-    result.push_back(reading_from(*row, columns, file, against));
+  ReadingRows result;
+  for (auto row = rows.begin() + 1; row != rows.end(); ++row) {
+    const bool blank = columns.field(*row, "reading").empty();
+    (blank ? result.not_read : result.readings)
+        .push_back(reading_from(*row, columns, file, against));
+  }
   return result;
 }
 
+ReadingRows read_reading_rows(const std::string& path, const Job& job) {
+  return reading_rows_from_text(text_of_file(path), path, job);
+}
+
+std::vector<Reading> readings_from_text(std::string_view text, const std::string& name,
+                                        const Job& job) {
+  return reading_rows_from_text(text, name, job).readings;
+}
+
 std::vector<Reading> read_readings(const std::string& path, const Job& job) {
-  return readings_from_text(text_of_file(path), path, job);
+  return read_reading_rows(path, job).readings;
 }
 
 }  // namespace stakewright::job

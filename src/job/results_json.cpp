@@ -101,6 +101,52 @@ Json clearances_json(const std::vector<layout::Clearance>& clearances) {
   return list;
 }
 
+/// Each pin with the lines it stands within.
+Json pins_json(const Job& job, const std::vector<layout::PinWithin>& pins_within) {
+  Json list = Json::array();
+  for (const layout::Pin& pin : job.plan.pins) {
+    Json within = Json::array();
+    for (const auto& found : pins_within)
+      if (found.pin == pin.name)
+        within.push_back({{"line", found.line}, {"depth", number(found.depth_m)}});
+    list.push_back({{"name", pin.name},
+                    {"x", number(pin.at.x_m)},
+                    {"y", number(pin.at.y_m)},
+                    {"within", within}});
+  }
+  return list;
+}
+
+/// A solid that is not poured is left out.
+Json pour_json(const layout::Pour& pour, const layout::PourVolumes& volumes) {
+  Json json = Json::object();
+  if (pour.pier_diameter_m > 0.0)
+    json["piers"] = {{"count", pour.piers},
+                     {"diameter", number(pour.pier_diameter_m)},
+                     {"depth", number(pour.pier_depth_m)},
+                     {"volume", number(volumes.piers_m3)}};
+  if (pour.pad_width_m > 0.0)
+    json["pads"] = {{"count", pour.piers},
+                    {"width", number(pour.pad_width_m)},
+                    {"thickness", number(pour.pad_thickness_m)},
+                    {"volume", number(volumes.pads_m3)}};
+  if (pour.slab_thickness_m > 0.0)
+    json["slab"] = {{"line", pour.slab_line},
+                    {"area", number(volumes.slab_area_m2)},
+                    {"thickness", number(pour.slab_thickness_m)},
+                    {"volume", number(volumes.slab_m3)}};
+  if (pour.edge_width_m > 0.0)
+    json["edge"] = {{"width", number(pour.edge_width_m)},
+                    {"depth", number(pour.edge_depth_m)},
+                    {"volume", number(volumes.edge_m3)}};
+  json["net"] = number(volumes.net_m3);
+  json["waste_share"] = number(pour.waste);
+  json["waste"] = number(volumes.waste_m3);
+  json["order"] = number(volumes.order_m3);
+  json["bags"] = volumes.bags ? Json(*volumes.bags) : Json(nullptr);
+  return json;
+}
+
 }  // namespace
 
 std::string version() { return STAKEWRIGHT_VERSION; }
@@ -132,6 +178,8 @@ std::string layout_json(const Job& job, const LayoutResult& result) {
   json["lines"] = lines_json(result.lines);
   json["strings"] = strings_json(result.strings);
   json["clearances"] = clearances_json(result.clearances);
+  json["pins"] = pins_json(job, result.pins_within);
+  json["pour"] = result.pour ? pour_json(*job.pour, *result.pour) : Json(nullptr);
   json["remarks"] = result.order.remarks;
   return text_of_json(json);
 }

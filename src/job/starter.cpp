@@ -119,8 +119,25 @@ lengths = ["8ft", "10ft", "12ft", "14ft", "16ft", "20ft"]
 kerf = "1/8in"                 # lost at each cut
 )toml";
 
+constexpr const char* kPour = R"toml(
+# [pour]                       # concrete by the sizes of your drawings; layout adds it up
+# pier_diameter = "12in"       # one pier a corner
+# pier_depth = "4ft"           # of concrete, top to pad
+# piers = 7                    # when there are more or fewer than corners
+# pad_width = "24in"           # square pad under each pier
+# pad_thickness = "10in"
+# slab_thickness = "4in"
+# slab_line = "slab_edge"      # the line of [lines] it ends at
+# edge_width = "12in"          # thickened edge along the inside of that line ...
+# edge_depth = "8in"           # ... and how far below the slab it goes
+# waste = 0.10                 # ordered on top
+# bag_yield = "0.6 cu ft"      # as printed on the bag; counts bags
+)toml";
+
 }  // namespace
 
-std::string starter_job() { return std::string(kHead) + kSurroundings + kInstruments + kRoof; }
+std::string starter_job() {
+  return std::string(kHead) + kSurroundings + kInstruments + kRoof + kPour;
+}
 
 }  // namespace stakewright::job

@@ -6,8 +6,8 @@
 #include <boost/geometry/algorithms/covered_by.hpp>
 #include <boost/geometry/algorithms/distance.hpp>
 #include <boost/geometry/algorithms/intersection.hpp>
-#include <boost/geometry/algorithms/is_simple.hpp>
-#include <boost/geometry/geometries/linestring.hpp>
+#include <boost/geometry/algorithms/is_valid.hpp>
+#include <boost/geometry/algorithms/within.hpp>
 #include <boost/geometry/geometries/polygon.hpp>
 #include <boost/geometry/geometries/register/point.hpp>
 #include <boost/geometry/geometries/segment.hpp>
@@ -27,7 +27,6 @@ namespace {
 namespace bg = boost::geometry;
 using base::Point;
 using Edge = bg::model::segment<Point>;
-using Path = bg::model::linestring<Point>;
 using Region = bg::model::polygon<Point>;
 
 /// Nearer than this two lines touch.  No crew sees a hundredth of a millimetre, and the search for
@@ -61,19 +60,18 @@ std::vector<Point> distinct_corners(const std::vector<Point>& outline) {
   return corners;
 }
 
-Figure outline_figure(const KeepClear& keep_clear) {
-  const auto corners = distinct_corners(keep_clear.outline);
+/// The corners of an outline that is one.
+std::vector<Point> demanded_corners(const KeepClear& keep_clear) {
+  auto corners = distinct_corners(keep_clear.outline);
   if (corners.size() < 3)
     throw base::InputError(
         fmt::format("keep_clear {} has {} different corners; an outline needs three or more",
                     base::in_quotes(keep_clear.name), corners.size()));
-  Path path(corners.begin(), corners.end());
-  path.push_back(corners.front());
-  if (!bg::is_simple(path))
+  if (!bg::is_valid(figure(keep_clear.name, corners).region))
     throw base::InputError(
         fmt::format("keep_clear {} crosses or touches itself; give its corners in order around it",
                     base::in_quotes(keep_clear.name)));
-  return figure(keep_clear.name, corners);
+  return corners;
 }
 
 std::vector<Figure> line_figures(const Plan& plan) {
@@ -177,15 +175,30 @@ Clearance clearance(const Figure& line, const Figure& outline, bool keep_inside)
 
 }  // namespace
 
+void demand_outline(const KeepClear& keep_clear) {
+  static_cast<void>(demanded_corners(keep_clear));
+}
+
 std::vector<Clearance> clearances(const Plan& plan) {
   std::vector<Clearance> result;
   if (plan.keep_clear.empty()) return result;
   const auto all_lines = line_figures(plan);
   for (const KeepClear& keep_clear : plan.keep_clear) {
-    const Figure outline = outline_figure(keep_clear);
+    const Figure outline = figure(keep_clear.name, demanded_corners(keep_clear));
     for (const Figure& line : all_lines)
       result.push_back(clearance(line, outline, keep_clear.keep_inside));
   }
+  return result;
+}
+
+std::vector<PinWithin> pins_within(const Plan& plan) {
+  std::vector<Figure> rings;
+  for (const LineFigures& line : lines(plan)) rings.push_back(figure(line.name, line.corners));
+  std::vector<PinWithin> result;
+  for (const Pin& pin : plan.pins)
+    for (const Figure& ring : rings)
+      if (bg::within(pin.at, ring.region))
+        result.push_back({pin.name, ring.name, distance_to(pin.at, ring.edges)});
   return result;
 }
 

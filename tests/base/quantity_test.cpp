@@ -48,6 +48,24 @@ TEST(Quantity, TakesABareNumberInItsFirstUnit) {
   EXPECT_EQ(read("1.15E-5", Quantity::expansion), 1.15e-5);
 }
 
+// NIST Special Publication 811 (2008), appendix B.8: 1 cubic foot = 2.831 685 E-02 m³, 1 cubic yard
+// = 7.645 549 E-01 m³ (from memory).
+TEST(Quantity, TakesVolumesAndNeverABareOne) {
+  for (const char* text : {"1cuft", "1 cu ft", "1ft3", "1 ft\u00b3"})
+    EXPECT_NEAR(read(text, Quantity::volume), 2.831685e-2, 5e-9) << text;
+  EXPECT_NEAR(read("17L", Quantity::volume), 0.017, 1e-15);
+  EXPECT_NEAR(read("0.017 m3", Quantity::volume), 0.017, 1e-15);
+  EXPECT_THAT(refusal([] { read("0.6", Quantity::volume); }), testing::HasSubstr("0.6 cu ft"));
+}
+
+TEST(Volume, IsWrittenInCubicYardsOrCubicMetres) {
+  EXPECT_EQ(text_from_volume(0.7645549, Units::feet_inches), "1.00 cu yd");
+  EXPECT_EQ(text_from_volume(2.0, Units::feet_inches), "2.62 cu yd");  // 2 / 0.7645549 = 2.6159
+  EXPECT_EQ(text_from_volume(2.0, Units::metres), "2.00 m\u00b3");
+  EXPECT_EQ(text_from_volume(0.125, Units::millimetres), "0.12 m\u00b3");
+  EXPECT_EQ(text_from_volume(INFINITY, Units::metres), "-");
+}
+
 TEST(Quantity, RefusesOtherUnitsAndTextThatIsNoFigure) {
   for (const char* text : {"", "hot", "95K", "F", "95FF", "9 5F", "1e", "nan", "--5"})
     EXPECT_THAT(refusal([&] { read(text, Quantity::temperature); }),

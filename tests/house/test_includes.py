@@ -14,6 +14,7 @@ THIRD_PARTY = {
     "toml++": ("toml++/",),
     "nlohmann": ("nlohmann/",),
     "csv.h": ("csv.h",),
+    "dxflib": ("dxflib/",),
     "cairo": ("cairo",),
     "pango": ("pango/", "pango"),
     "CLI11": ("CLI/",),

@@ -390,7 +390,8 @@ TEST(JobFile, RefusesKeysNestedWithoutEnd) {
 TEST(JobFile, TakesAnOutlineOfManyDecimals) {
   std::string outline = "[[site.keep_clear]]\nname='hedge'\nof=[\n";
   for (int k = 0; k < 6000; ++k) outline += fmt::format("['{}.5m','{}.25m'],\n", k, k * k % 977);
-  EXPECT_EQ(job(kShort + outline + "]\n").plan.keep_clear[0].outline.size(), 6000U);
+  outline += "['5999.5m','-1m'],\n['0.5m','-1m']";
+  EXPECT_EQ(job(kShort + outline + "]\n").plan.keep_clear[0].outline.size(), 6002U);
 }
 
 TEST(JobFile, RefusesTitlesAndNamesThatBreakALine) {
@@ -483,6 +484,7 @@ TEST(JobFile, RefusesLinesThatLeaveNothing) {
               HasSubstr("line 6, lines.dig: read \"wide\""));
   EXPECT_THAT(refused_with("[lines]\n'' = 3\n"), HasSubstr("accepted: a name"));
   EXPECT_THAT(refused_with("[lines]\n'plan line' = 3\n"), HasSubstr("which [plan] gives"));
+  EXPECT_THAT(refused_with("[lines]\n'roof edge' = 3\n"), HasSubstr("which [roof] gives"));
   EXPECT_THAT(refused_with("[lines]\ndig = 3\ndig = 4\n"), HasSubstr("line 7: "));
   EXPECT_EQ(job(std::string(kShort) + "[lines]\ninner = -1300\n").plan.lines[0].offset_m, -1.3);
 }
@@ -696,6 +698,50 @@ TEST(StarterJob, OffersOnlyKeysThatAreRead) {
 TEST(StarterJob, WarnsBeforeTheFirstStake) {
   EXPECT_THAT(starter_job(), AllOf(HasSubstr("buried services"), HasSubstr("power"),
                                    HasSubstr("licensed designer"), HasSubstr("local code")));
+}
+
+TEST(JobFile, ReadsWhatIsPoured) {
+  const std::string lines = std::string(kShort) + "[lines]\nslab_edge = '200mm'\n";
+  EXPECT_FALSE(job(lines).pour.has_value());
+  const auto piers = job(lines + "[pour]\npier_diameter = '12in'\npier_depth = '4ft'\n").pour;
+  ASSERT_TRUE(piers.has_value());
+  EXPECT_EQ(piers->piers, 5);  // one a corner of the pentagon
+  EXPECT_NEAR(piers->pier_diameter_m, kFoot_m, 1e-12);
+  EXPECT_NEAR(piers->pier_depth_m, 4 * kFoot_m, 1e-12);
+  EXPECT_EQ(piers->slab_thickness_m, 0.0);
+  EXPECT_EQ(piers->waste, 0.1);
+  const auto slab = job(lines +
+                        "[pour]\nslab_thickness = 100\nedge_width = 300\nedge_depth = 200\n"
+                        "waste = 0.05\nbag_yield = '17L'\n")
+                        .pour;
+  EXPECT_EQ(slab->piers, 0);
+  EXPECT_EQ(slab->slab_line, "slab_edge");
+  EXPECT_NEAR(slab->edge_width_m, 0.3, 1e-12);
+  EXPECT_EQ(slab->waste, 0.05);
+  EXPECT_NEAR(slab->bag_yield_m3, 0.017, 1e-15);
+}
+
+TEST(JobFile, RefusesAPourThatIsHalfThereOrHasNoPlace) {
+  const auto refused = [](const std::string& pour) {
+    return refused_with("[lines]\nslab_edge = 200\n[pour]\n" + pour);
+  };
+  EXPECT_THAT(refused(""), HasSubstr("pour: read nothing to pour"));
+  EXPECT_THAT(refused("waste = 0.1\n"), HasSubstr("read nothing to pour"));
+  EXPECT_THAT(refused("pier_diameter = 300\n"),
+              HasSubstr("line 8, pour.pier_diameter: read it without pier_depth"));
+  EXPECT_THAT(refused("pier_depth = 300\n"), HasSubstr("without pier_diameter"));
+  EXPECT_THAT(refused("slab_thickness = 100\nedge_width = 200\n"), HasSubstr("without edge_depth"));
+  EXPECT_THAT(refused("slab_thickness = 100\npiers = 3\n"), HasSubstr("without pier_diameter"));
+  EXPECT_THAT(refused("slab_thickness = 100\nslab_line = 'dig'\n"),
+              HasSubstr("line 9, pour.slab_line: no line \"dig\" for the slab; accepted: plan "
+                        "line, slab_edge"));
+  EXPECT_THAT(refused("slab_thickness = 100\nedge_width = 2000\nedge_depth = 100\n"),
+              HasSubstr("line 9, pour.edge_width: "));
+  EXPECT_THAT(refused("slab_thickness = 0\n"), HasSubstr("above 0, up to 10 m"));
+  EXPECT_THAT(refused("slab_thickness = '11m'\n"), HasSubstr("above 0, up to 10 m"));
+  EXPECT_THAT(refused("slab_thickness = 100\nwaste = 10\n"), HasSubstr("a share from 0 to 1"));
+  EXPECT_THAT(refused("slab_thickness = 100\nbag_yield = 0.6\n"), HasSubstr("0.6 cu ft"));
+  EXPECT_THAT(refused("slab_thickness = 100\nbag_yield = '0L'\n"), HasSubstr("from 0.1 L"));
 }
 
 }  // namespace

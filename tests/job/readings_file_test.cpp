@@ -193,8 +193,35 @@ TEST(ReadingsFile, RefusesReadingsThatAreNoLength) {
                 testing::AllOf(HasSubstr("readings.csv, line 2, column reading: read \""),
                                HasSubstr("accepted: ")))
         << reading;
-  EXPECT_THAT(refused_row("tape,A,B,,,,"),
-              HasSubstr("column reading: read \"\"; accepted: a length, or #"));
+}
+
+TEST(ReadingsFile, LeavesOutRowsThatAreNotReadYetButChecksTheRestOfThem) {
+  const ReadingRows rows = reading_rows_from_text(
+      "kind,from,to,reading,instrument,burned,at\ntape,A,B,9ft,,,\ntape,A,C,,steel,1ft,\n"
+      "laser,O,B,  ,laser,,\nangle,A,B,,,,O\nlevel,L1,A,,,,\n",
+      "readings.csv", hexagon());
+  ASSERT_THAT(rows.readings, SizeIs(1));
+  EXPECT_EQ(rows.readings[0].to, "B");
+  ASSERT_THAT(rows.not_read, SizeIs(4));
+  EXPECT_EQ(rows.not_read[0].from, "A");
+  EXPECT_EQ(rows.not_read[0].to, "C");
+  EXPECT_EQ(rows.not_read[0].line, 3);
+  EXPECT_EQ(rows.not_read[1].kind, Kind::laser);
+  EXPECT_THAT(refused_row("tape,A,Q,,,,"), HasSubstr("column to: read \"Q\""));
+  EXPECT_THAT(refused_row("tape,A,B,,rope,,"), HasSubstr("column instrument: read \"rope\""));
+  EXPECT_THAT(refused("from,to,reading,burned\nA,B,,x\n"), HasSubstr("column burned"));
+}
+
+TEST(ReadingsFile, CountsAndNamesTheRowsThatAreNotReadYet) {
+  const auto remarks = [](const std::string& rows) {
+    return not_read_remarks(
+        reading_rows_from_text("from,to,reading\n" + rows, "readings.csv", hexagon()));
+  };
+  EXPECT_THAT(remarks("A,B,9ft\n"), testing::IsEmpty());
+  EXPECT_THAT(remarks("A,B,\nA,C,9ft\n"), testing::ElementsAre("1 row has no reading yet: A–B."));
+  EXPECT_THAT(
+      remarks("A,B,\nA,C,\nA,D,\nA,E,\nA,F,\nB,C,\nB,D,\nB,E,\n"),
+      testing::ElementsAre("8 rows have no reading yet: A–B, A–C, A–D, A–E, A–F, B–C and 2 more."));
 }
 
 TEST(ReadingsFile, RefusesInstrumentsThatDoNotFit) {

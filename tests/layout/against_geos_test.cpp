@@ -8,6 +8,7 @@
 #include <random>
 
 #include "layout/random_plans.hpp"
+#include "stakewright/layout/pour.hpp"
 #include "stakewright/layout/surroundings.hpp"
 
 namespace stakewright::layout {
@@ -112,6 +113,26 @@ TEST(AgainstGeos, ParallelLinesAreTheirMitredOffsets) {
         geos.mitred(geos.polygon(corners_of(plan.polygon, plan)), plan.lines[0].offset_m);
     EXPECT_NEAR(ours.area_m2, geos.area(theirs), 1e-9 * ours.area_m2 + 1e-8);
     EXPECT_LT(geos.hausdorff(geos.polygon(ours.corners), theirs), 1e-9);
+  }
+}
+
+TEST(AgainstGeos, ThickenedEdgesAreTheStripBetweenTwoMitredOffsets) {
+  const Geos geos;
+  for (const auto& [words, random_plan] : random_plans(50, 65)) {
+    SCOPED_TRACE(words);
+    Plan plan = random_plan;
+    const double flat = flat_radius_m(plan.polygon);
+    plan.lines = {{"slab_edge", 0.1 * flat}};
+    Pour pour;
+    pour.slab_thickness_m = 0.1;
+    pour.edge_width_m = 0.3 * flat;
+    pour.edge_depth_m = 0.2;
+    const PourVolumes ours = pour_volumes(plan, pour);
+    const auto plan_line = geos.polygon(corners_of(plan.polygon, plan));
+    const double slab_m2 = geos.area(geos.mitred(plan_line, 0.1 * flat));
+    const double within_m2 = geos.area(geos.mitred(plan_line, -0.2 * flat));
+    EXPECT_NEAR(ours.slab_area_m2, slab_m2, 1e-9 * slab_m2 + 1e-8);
+    EXPECT_NEAR(ours.edge_m3, 0.2 * (slab_m2 - within_m2), 1e-9 * slab_m2 + 1e-8);
   }
 }
 

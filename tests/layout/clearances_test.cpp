@@ -162,5 +162,36 @@ TEST(Clearances, RefuseAnOutlineThatCrossesOrTouchesItself) {
   }
 }
 
+// A hedge sawn up and down forwards and straight behind: however many corners, it crosses nothing.
+TEST(Clearances, TakeAnOutlineOfManyCorners) {
+  Plan plan = square_of_4();
+  for (const int corners : {50, 72, 100, 1000}) {
+    std::vector<Point> hedge{{corners - 0.5, -20.0}, {0.5, -20.0}};
+    for (int k = 0; k < corners; ++k) hedge.push_back({k + 0.5, 0.25 + k * k % 977});
+    plan.keep_clear = {{"hedge", false, hedge}};
+    EXPECT_NO_THROW(demand_outline(plan.keep_clear[0])) << corners;
+  }
+}
+
+TEST(PinsWithin, AreThoseOnGroundThatALineEncloses) {
+  Plan plan = square_of_4();
+  plan.lines = {{"slab", 0.5}, {"dig", 1.5}};
+  plan.pins = {{"in both", {0.0, 2.2}},
+               {"in the dig", {3.0, 0.0}},
+               {"on it", {3.5, 0.0}},
+               {"outside", {3.0, 3.6}}};
+  const auto within = pins_within(plan);
+  ASSERT_EQ(within.size(), 3U);
+  EXPECT_EQ(within[0].pin, "in both");
+  EXPECT_EQ(within[0].line, "slab");
+  EXPECT_NEAR(within[0].depth_m, 0.3, kExact_m);
+  EXPECT_EQ(within[1].pin, "in both");
+  EXPECT_EQ(within[1].line, "dig");
+  EXPECT_NEAR(within[1].depth_m, 1.3, kExact_m);
+  EXPECT_EQ(within[2].pin, "in the dig");
+  EXPECT_EQ(within[2].line, "dig");
+  EXPECT_NEAR(within[2].depth_m, 0.5, kExact_m);
+}
+
 }  // namespace
 }  // namespace stakewright::layout

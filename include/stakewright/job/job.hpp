@@ -1,6 +1,7 @@
 // The job file (TOML) as plain structs.  Keys: docs/file-formats.md.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -8,11 +9,15 @@
 #include "stakewright/base/length.hpp"
 #include "stakewright/base/tolerance.hpp"
 #include "stakewright/layout/plan.hpp"
+#include "stakewright/layout/pour.hpp"
 #include "stakewright/readings/reading.hpp"
 #include "stakewright/roof/cut_sheet.hpp"
 #include "stakewright/roof/roof.hpp"
 
 namespace stakewright::job {
+
+/// Name of the line the roof ends at, among the lines of a layout.
+inline constexpr const char* kRoofEdgeName = "roof edge";
 
 struct Job {
   std::string title;
@@ -23,8 +28,9 @@ struct Job {
   base::Staking staking;
   std::vector<readings::Instrument> instruments;  ///< built-in ones, then the job's own
   roof::Spec roof;
-  bool has_roof = false;  ///< the file has a [roof] table
-  roof::Stock stock;      ///< what the yard sells
+  bool has_roof = false;             ///< the file has a [roof] table
+  roof::Stock stock;                 ///< what the yard sells
+  std::optional<layout::Pour> pour;  ///< of its [pour] table
 };
 
 /// Reads a job file.  Throws InputError with file, line and key, what was read

@@ -14,11 +14,26 @@ namespace stakewright::job {
 /// More rows than this are refused: no shelter has so many readings.
 inline constexpr std::size_t kMostReadings = 20000;
 
+/// The rows of a readings file.
+struct ReadingRows {
+  std::vector<readings::Reading> readings;
+  /// Set out and not read yet: the field of the reading is empty, and its value is 0.
+  std::vector<readings::Reading> not_read;
+};
+
 /// Reads the readings of a job.  Throws InputError with file, line and column.
 /// Labels and instruments are checked against the job; the same pair may come twice.
+ReadingRows read_reading_rows(const std::string& path, const Job& job);
+
+ReadingRows reading_rows_from_text(std::string_view text, const std::string& name, const Job& job);
+
+/// Those that were read.
 std::vector<readings::Reading> read_readings(const std::string& path, const Job& job);
 
 std::vector<readings::Reading> readings_from_text(std::string_view text, const std::string& name,
                                                   const Job& job);
+
+/// A sentence that counts and names the rows not read yet; none when all were read.
+std::vector<std::string> not_read_remarks(const ReadingRows& rows);
 
 }  // namespace stakewright::job

@@ -1,5 +1,5 @@
 // Results as files: one JSON object (metres and radians; keys in docs/results.md),
-// points as CSV.
+// points as CSV, drawings as DXF.
 #pragma once
 
 #include <optional>
@@ -20,13 +20,16 @@ struct LayoutResult {
   std::vector<layout::Tape> tapes;
   layout::StakingOrder order;
   layout::Radial radial;
+  /// Those of `[lines]`, and the roof's edge when the job has a roof: the outer face of its fascia.
   std::vector<layout::LineFigures> lines;
   std::vector<layout::String> strings;
-  std::vector<layout::Clearance> clearances;
+  std::vector<layout::Clearance> clearances;  ///< of all these lines
+  std::vector<layout::PinWithin> pins_within;
+  std::optional<layout::PourVolumes> pour;  ///< of a job with [pour]
 };
 
 /// Works out the layout of a job with its default tape.  The order's remarks go on with those of
-/// the strings.
+/// the strings, then of pins in the way and of outlines that are crossed.
 /// Throws InputError as `layout::staking_order`, `lines` and `clearances`.
 LayoutResult layout_of(const Job& job);
 
@@ -45,9 +48,28 @@ std::string carry_json(const Job& job, const roof::Carry& carry);
 std::string written_json(const std::string& command, const std::string& title,
                          const std::string& file);
 
-/// Points as CSV (RFC 4180): label,right,forward,note.  Corners, centre pin, known points, corners
-/// of the lines, nails of the strings.  Plain decimal numbers in feet, mm or m; each note ends with
-/// which.
+/// Points as CSV (RFC 4180): label,right,forward,height,note.  Corners, centre pin, known points,
+/// corners of the lines, nails of the strings.  Plain decimal numbers in feet, mm or m; each note
+/// ends with which.  The height is empty where it is not known.
 std::string points_csv(const Job& job, const LayoutResult& result, base::Units units);
+
+/// The same of a check: each corner and the centre pin as planned and, where its place is known,
+/// as found (`A found`), laid on the plan as the verdicts are.
+std::string found_points_csv(const Job& job, const check::Findings& findings, base::Units units);
+
+/// A readings file (CSV) with the pulls of a tape plan in walking order and nothing read yet.  It
+/// has no planned lengths: who knows them reads them.
+std::string blank_readings_csv(const suspects::TapePlan& plan);
+
+/// The same of the pulls that a check asks for next: first those that would fix a loose corner.
+std::string blank_readings_csv(const check::Findings& findings);
+
+/// The plan as a drawing (DXF of the year 2000): stakes and pins as points with their names, the
+/// plan line, each line, the strings and the outlines, each on a layer of its name.  Drawn in
+/// inches for feet-inches, else in mm or m.  The same job gives the same bytes.
+std::string layout_dxf(const Job& job, const LayoutResult& result, base::Units units);
+
+/// The same of a check: stakes, pins and plan line as planned, and the places found.
+std::string found_dxf(const Job& job, const check::Findings& findings, base::Units units);
 
 }  // namespace stakewright::job

@@ -49,8 +49,22 @@ struct Clearance {
   std::vector<base::Point> crossings;  ///< where the two meet; none when wholly on the wrong side
 };
 
+/// Throws InputError, naming the outline, when it has fewer than three different corners, or
+/// crosses or touches itself.
+void demand_outline(const KeepClear& keep_clear);
+
 /// Every line (the plan line first) against every outline, outline by outline.
-/// Throws InputError when an outline has fewer than three corners or crosses itself.
+/// Throws InputError as `demand_outline`.
 std::vector<Clearance> clearances(const Plan& plan);
+
+/// A pin on ground that a line encloses.
+struct PinWithin {
+  std::string pin;
+  std::string line;
+  double depth_m = 0.0;  ///< to the nearest side of the line
+};
+
+/// The pins that stand within lines of `[lines]`, pin by pin.  On a line is not within it.
+std::vector<PinWithin> pins_within(const Plan& plan);
 
 }  // namespace stakewright::layout

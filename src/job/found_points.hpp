@@ -1,0 +1,24 @@
+// The corners and the centre pin as a check found them, on the plan.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "stakewright/check/check.hpp"
+#include "stakewright/job/job.hpp"
+
+namespace stakewright::job {
+
+struct FoundPoint {
+  std::string label;
+  base::Point planned;
+  /// In the frame of the plan, laid as the verdicts are; empty when the place is not known.
+  std::optional<base::Point> found;
+  std::string verdict;  ///< "in", "OUT", "undecided"; empty for the centre pin
+};
+
+/// Corners in label order, then the centre pin.
+std::vector<FoundPoint> found_points(const Job& job, const check::Findings& findings);
+
+}  // namespace stakewright::job
