@@ -62,7 +62,7 @@ class Pair {
     adjustment::Network network = adjustment::network(site_.plan, pulls(), {tape_});
     for (readings::Observation& pull : network.observations) {
       const double true_m = base::distance_m(stakes[pull.from], stakes[pull.to]);
-      pull.length_m = (1.0 + own.scale) * true_m + own.zero_m + normal(site_.worse * pull.sd_m);
+      pull.corrected = (1.0 + own.scale) * true_m + own.zero_m + normal(site_.worse * pull.sd);
     }
     return adjustment::adjust(network);
   }
