@@ -77,6 +77,21 @@ def readings(sides, radius=4.0, out=None, slip=None, most_skip=None):
     return text
 
 
+def rounds(first, second):
+    """Two files of readings as rounds 1 and 2 of one."""
+    rows = [f"{row},{n}" for n, text in ((1, first), (2, second)) for row in text.splitlines()[1:]]
+    return "from,to,reading,round\n" + "\n".join(rows) + "\n"
+
+
+def with_angles(lengths, degrees):
+    """The readings with the interior angles of a hexagon, the first of them out by so many degrees."""
+    names = labels(6)
+    rows = [f"tape,{row}," for row in lengths.splitlines()[1:]]
+    for i, name in enumerate(names):
+        rows.append(f"angle,{names[(i + 1) % 6]},{names[i - 1]},{120 + (degrees if i == 0 else 0)},{name}")
+    return "kind,from,to,reading,at\n" + "\n".join(rows) + "\n"
+
+
 def run(arguments, files):
     """What the command prints, run in a folder that holds the files."""
     with tempfile.TemporaryDirectory() as folder:
@@ -118,6 +133,13 @@ def cases():
         yield f"check, {name}", run(["check", "job.toml", "readings.csv"], files)
         for command in ("tapes", "carry") if name in few else ():
             yield f"{command}, {name}", run([command, "job.toml", "readings.csv"], files)
+    moved = rounds(readings(6), readings(6, out=("D", 0.03)))
+    for name, text in {"moved": moved, "not compared": rounds(readings(6), "from,to,reading\nA,B,4m\n")}.items():
+        files = {"job.toml": job(6), "readings.csv": text}
+        yield f"check since, {name}", run(["check", "job.toml", "readings.csv", "--since", "1"], files)
+    for name, slip in {"angles": 0, "angle misread": 1}.items():
+        files = {"job.toml": job(6), "readings.csv": with_angles(readings(6, most_skip=1), slip)}
+        yield f"check {name}", run(["check", "job.toml", "readings.csv"], files)
     for sides, skip in ((3, None), (48, 2)):
         files = {"job.toml": job(sides), "readings.csv": readings(sides, out=("C", 0.03), most_skip=skip)}
         yield f"check {sides}", run(["check", "job.toml", "readings.csv"], files)
