@@ -22,8 +22,13 @@ struct Story {
 check::Findings told(const std::string& name) {
   const std::string folder = STAKEWRIGHT_STORIES;
   const Job job = read_job(folder + "/" + name + ".toml");
-  check::Input input{job.plan,  job.tolerance,   job.staking,
-                     job.units, job.instruments, read_readings(folder + "/" + name + ".csv", job)};
+  check::Input input;
+  input.plan = job.plan;
+  input.tolerance = job.tolerance;
+  input.staking = job.staking;
+  input.units = job.units;
+  input.instruments = job.instruments;
+  input.readings = read_readings(folder + "/" + name + ".csv", job);
   return check::check(input);
 }
 
