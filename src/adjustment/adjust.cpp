@@ -12,6 +12,7 @@
 #include "plausible.hpp"
 #include "settle.hpp"
 #include "stakewright/adjustment/quantiles.hpp"
+#include "stakewright/base/turning.hpp"
 
 namespace stakewright::adjustment {
 namespace {
@@ -23,8 +24,8 @@ constexpr double kLeastRedundancy = 1e-6;
 /// The scale counts as unseen when the readings leave this much of its prior standard deviation.
 constexpr double kPracticallyThePrior = 0.95;
 
-/// A length that changes by more than this, for a metre's motion of the whole figure, depends on
-/// where the figure lies.  Rounding is a million times smaller.
+/// A reading that changes by more than this (metres, radians), for a metre's motion of the whole
+/// figure, depends on where the figure lies.  Rounding is a million times smaller.
 constexpr double kDependsOnDatum = 1e-6;
 
 Status status_of(const Network& network, const Determinacy& known,
@@ -60,7 +61,7 @@ Adjustment outline(const Network& network, const Determinacy& known, const Unkno
   for (const std::size_t r : known.readings) result.readings_out[r].used = true;
   if (known.centre_set_aside)
     result.remarks.emplace_back(
-        "Too few tapes reach the centre pin to place it; what they read is left out.");
+        "Too few readings reach the centre pin to place it; what they read is left out.");
   return result;
 }
 
@@ -88,6 +89,12 @@ void fill_test_of_the_set(const Fit& fit, Adjustment& result) {
   result.passed = result.chi_square <= result.chi_square_limit;
 }
 
+/// The reading with its residual; an angle again in [0, 2 pi).
+double adjusted(const readings::Observation& observation, double residual) {
+  const double value = observation.corrected + residual;
+  return observation.is_angle() ? base::within_turn_rad(value) : value;
+}
+
 void fill_readings(const Network& network, const Determinacy& known, const Fit& fit,
                    Adjustment& result) {
   const Eigen::VectorXd shares = redundancy_numbers(fit.model.design, fit.cofactor);
@@ -97,7 +104,7 @@ void fill_readings(const Network& network, const Determinacy& known, const Fit& 
     const readings::Observation& observation = network.observations[r];
     AdjustedReading& out = result.readings_out[r];
     out.residual = -fit.model.misclosure(as_index(i)) * observation.sd;
-    out.adjusted = observation.corrected + out.residual;
+    out.adjusted = adjusted(observation, out.residual);
     out.redundancy = std::clamp(shares(as_index(i)), 0.0, 1.0);
     if (out.redundancy < kLeastRedundancy) {
       out.redundancy = 0.0;
@@ -114,18 +121,22 @@ double square(double value) { return value * value; }
 void predict(const Network& network, const Unknowns& unknowns, const Fit& fit, std::size_t r,
              Adjustment& result) {
   const readings::Observation& observation = network.observations[r];
-  if (!result.place_known[observation.from] || !result.place_known[observation.to]) return;
+  const std::vector<std::size_t> points = points_of(observation);
+  if (std::any_of(points.begin(), points.end(),
+                  [&](std::size_t p) { return !result.place_known[p]; }))
+    return;
   Eigen::RowVectorXd row = Eigen::RowVectorXd::Zero(unknowns.count);
-  const ModelLength model = fill_row(unknowns, fit.state, observation, row);
+  const ModelReading model = fill_row(unknowns, fit.state, observation, row);
   if (!model.defined || (row * fit.datum.motions).norm() > kDependsOnDatum) return;
   const readings::Instrument& instrument = network.instruments[observation.instrument];
   double variance = square(observation.sd) + (row * fit.cofactor).dot(row);
   if (unknowns.scale[observation.instrument] == kNotAsked)
-    variance += square(instrument.scale * model.distance_m);
-  if (unknowns.zero[observation.instrument] == kNotAsked) variance += square(instrument.zero_m);
+    variance += square(instrument.scale * model.by_scale);
+  if (unknowns.zero[observation.instrument] == kNotAsked)
+    variance += square(instrument.zero_m * model.by_zero);
   AdjustedReading& out = result.readings_out[r];
-  out.adjusted = model.length_m;
-  out.residual = out.adjusted - observation.corrected;
+  out.adjusted = model.value;
+  out.residual = -misfit(observation, model.value);
   out.standardized = out.residual / std::sqrt(variance);
   out.redundancy = 1.0;
   out.smallest_catch = smallest_shift(shared_alpha(result.readings), kPower) * std::sqrt(variance);

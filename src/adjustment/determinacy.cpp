@@ -12,26 +12,24 @@ namespace {
 /// Fewer points than this hold no shape.
 constexpr std::size_t kFewestPointsOfABody = 3;
 
-bool has_direction(const Network& network, const readings::Observation& observation) {
-  return base::distance_m(network.points[observation.from].planned,
-                          network.points[observation.to].planned) > kSamePlace_m;
+bool has_direction(const State& planned, const readings::Observation& observation) {
+  return model_reading(planned, observation).defined;
 }
 
 std::vector<std::size_t> included(const Network& network, const std::vector<bool>& excluded) {
+  const State planned = planned_state(network);
   std::vector<std::size_t> result;
   for (std::size_t r = 0; r < network.observations.size(); ++r) {
     const bool is_excluded = !excluded.empty() && excluded[r];
-    if (!is_excluded && has_direction(network, network.observations[r])) result.push_back(r);
+    if (!is_excluded && has_direction(planned, network.observations[r])) result.push_back(r);
   }
   return result;
 }
 
 std::vector<bool> reached(const Network& network, const std::vector<std::size_t>& readings) {
   std::vector<bool> result(network.points.size(), false);
-  for (const std::size_t r : readings) {
-    result[network.observations[r].from] = true;
-    result[network.observations[r].to] = true;
-  }
+  for (const std::size_t r : readings)
+    for (const std::size_t point : points_of(network.observations[r])) result[point] = true;
   return result;
 }
 
@@ -45,18 +43,19 @@ std::vector<bool> first_asked(const Network& network, const std::vector<std::siz
   return asked;
 }
 
-/// Readings whose two ends are each asked or known.
+/// Readings whose points are each asked or known, and not all known.
 std::vector<std::size_t> bearing_on(const Network& network, const std::vector<bool>& asked,
                                     const std::vector<std::size_t>& readings) {
-  const auto stands = [&](std::size_t point) {
-    return asked[point] || network.points[point].known;
-  };
   std::vector<std::size_t> result;
   for (const std::size_t r : readings) {
-    const readings::Observation& observation = network.observations[r];
-    const bool both_known =
-        network.points[observation.from].known && network.points[observation.to].known;
-    if (stands(observation.from) && stands(observation.to) && !both_known) result.push_back(r);
+    const std::vector<std::size_t> points = points_of(network.observations[r]);
+    const bool all_stand = std::all_of(points.begin(), points.end(), [&](std::size_t point) {
+      return asked[point] || network.points[point].known;
+    });
+    const bool all_known = std::all_of(points.begin(), points.end(), [&](std::size_t point) {
+      return network.points[point].known;
+    });
+    if (all_stand && !all_known) result.push_back(r);
   }
   return result;
 }
@@ -71,7 +70,10 @@ struct Look {
 Look look(const Network& network, const Determinacy& found) {
   Look result;
   result.unknowns = place_unknowns(found.asked);
-  const auto model = linear_model(network, result.unknowns, planned_state(network), found.readings);
+  auto model = linear_model(network, result.unknowns, planned_state(network), found.readings);
+  // Rows of unit length: a length in metres and an angle in radians, a rough tape and a fine circle
+  // then stand side by side, and only the figure's geometry decides.
+  model->design.rowwise().normalize();
   result.freedom = free_motions(model->design);
   std::vector<bool> taking_part = reached(network, found.readings);
   for (std::size_t point = 0; point < taking_part.size(); ++point)

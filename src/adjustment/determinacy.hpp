@@ -18,7 +18,8 @@ struct Determinacy {
   bool centre_set_aside = false;  ///< corners are asked, the centre pin is reached but not fixed
 };
 
-/// By the rank of the whitened design matrix at the plan (singular values), never by counting.
+/// By the rank of the design matrix at the plan, its rows of unit length (singular values), never
+/// by counting.
 Determinacy determinacy(const Network& network, const std::vector<bool>& excluded);
 
 }  // namespace stakewright::adjustment

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "stakewright/base/angle.hpp"
+
 namespace stakewright::adjustment {
 namespace {
 
@@ -10,6 +12,12 @@ namespace {
 /// go from an inch up by fours.  Between them the density falls roughly as one over the size, as
 /// for a quantity of unknown scale.
 constexpr std::array<double, 4> kSlipScales_m = {0.0254, 0.1016, 0.4064, 1.6256};
+
+/// The same for an angle: from ten minutes of arc, the coarsest figure of a vernier that is misread
+/// for another, up by fours to ten degrees.
+constexpr std::array<double, kSlipScales_m.size()> kSlipScales_rad = {
+    base::kDegree_rad / 6.0, base::kDegree_rad / 1.5, base::kDegree_rad * 8.0 / 3.0,
+    base::kDegree_rad * 32.0 / 3.0};
 
 using Vector = std::array<double, kMostSlips>;
 using Square = std::array<Vector, kMostSlips>;
@@ -69,6 +77,12 @@ Square cofactor_of(const ResidualEvidence& evidence, const SlipCandidate& set) {
   return result;
 }
 
+/// Metres for a length, radians for an angle.
+double slip_scale(const ResidualEvidence& evidence, std::size_t reading, std::size_t scale) {
+  const bool angle = !evidence.is_angle.empty() && evidence.is_angle[reading];
+  return angle ? kSlipScales_rad[scale] : kSlipScales_m[scale];
+}
+
 /// Slips of one scale: ½ wᵀ(C⁻² + M)⁻¹w, |I + C·M·C|, and the slips expected, (C⁻² + M)⁻¹w, in
 /// standard deviations.  The evidence over that of no slip is exp(gain) / sqrt(spread).
 struct AtScale {
@@ -78,10 +92,10 @@ struct AtScale {
 };
 
 AtScale at_scale(const ResidualEvidence& evidence, const SlipCandidate& set, Square matrix,
-                 const Vector& residuals, double scale_m) {
+                 const Vector& residuals, std::size_t scale) {
   AtScale result;
   for (std::size_t i = 0; i < set.size; ++i) {
-    const double prior = scale_m / evidence.sd[set.members[i]];
+    const double prior = slip_scale(evidence, set.members[i], scale) / evidence.sd[set.members[i]];
     matrix[i][i] += 1.0 / (prior * prior);
     result.spread *= prior * prior;
   }
@@ -101,7 +115,7 @@ Scales at_all_scales(const ResidualEvidence& evidence, const SlipCandidate& set)
   const Vector residuals = residuals_of(evidence, set);
   Scales result;
   for (std::size_t s = 0; s < result.size(); ++s)
-    result[s] = at_scale(evidence, set, cofactor, residuals, kSlipScales_m[s]);
+    result[s] = at_scale(evidence, set, cofactor, residuals, s);
   return result;
 }
 

@@ -24,6 +24,7 @@ std::vector<Pair> candidates(const Network& network, const std::vector<std::size
   std::set<Pair> pulled;
   for (const std::size_t r : readings) {
     const readings::Observation& observation = network.observations[r];
+    if (observation.is_angle()) continue;
     pulled.insert(std::minmax(observation.from, observation.to));
   }
   std::vector<Pair> result;
@@ -102,6 +103,10 @@ MissingTapes missing_tapes(const Network& network, const Unknowns& unknowns,
   for (const Eigen::Index t : picked) {
     const Pair& tape = tapes[static_cast<std::size_t>(t)];
     result.all.push_back({tape.first, tape.second});
+  }
+  if (body.size == 0) {  // nothing keeps its distance: no corner is at rest against any other
+    for (const std::size_t corner : corners) result.loose.push_back({corner, result.all});
+    return result;
   }
   for (const std::size_t corner : corners) {
     Loose loose{corner, {}};

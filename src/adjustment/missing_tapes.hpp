@@ -16,7 +16,7 @@ struct MissingTapes {
 
 /// The tapes that would fix `corners` to `body`, or to one another where there is no body.
 ///
-/// The tapes are sides and diagonals without a reading in `readings`, taken one after another: each
+/// The tapes are sides and diagonals without a length in `readings`, taken one after another: each
 /// time the one that stops most of the motions still free.  Each stops one motion, so there are no
 /// more of them than there are free motions.
 MissingTapes missing_tapes(const Network& network, const Unknowns& unknowns,

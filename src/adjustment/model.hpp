@@ -1,6 +1,7 @@
-// The model of a taped length and its linear form, shared by every step of the adjustment.
+// The model of a reading and its linear form, shared by every step of the adjustment.
 //
-// length = (1 + scale)·|P − Q| + zero + e.  Metres.
+// length = (1 + scale)·|P − Q| + zero + e.  Angle at S, clockwise from P to Q:
+// bearing of Q − bearing of P + e.  Metres and radians.
 #pragma once
 
 #include <Eigen/Core>
@@ -40,6 +41,41 @@ struct ModelLength {
 
 ModelLength model_length(base::Point from, base::Point to, double scale, double zero_m);
 
+/// The angle a perfect circle would read, and how it answers to the places, in radians a metre.
+struct ModelAngle {
+  bool defined = false;    ///< false: a sight has no length
+  double angle_rad = 0.0;  ///< in [0, 2 pi)
+  base::Point by_from;
+  base::Point by_to;
+  base::Point by_at;
+};
+
+ModelAngle model_angle(base::Point from, base::Point at, base::Point to);
+
+/// How a reading answers to the place of one point.
+struct Answer {
+  std::size_t point = 0;
+  base::Point by;
+};
+
+/// What a perfect reading would be at a state: metres, or radians for an angle.
+struct ModelReading {
+  bool defined = false;  ///< false: two of its points are at one place
+  double value = 0.0;
+  double by_scale = 0.0;  ///< derivative by the instrument's scale; 0 for an angle
+  double by_zero = 0.0;
+  std::array<Answer, 3> answers{};
+  std::size_t answer_count = 0;
+};
+
+ModelReading model_reading(const State& state, const readings::Observation& observation);
+
+/// Observed minus computed; of an angle in (−pi, pi].
+double misfit(const readings::Observation& observation, double computed);
+
+/// The points a reading bears on: its two ends, and where an angle was turned.
+std::vector<std::size_t> points_of(const readings::Observation& observation);
+
 inline constexpr Eigen::Index kNotAsked = -1;
 
 /// Columns of the design matrix: places first, then scales and zeros.
@@ -54,14 +90,14 @@ struct Unknowns {
 /// Two columns for every point in `asked`.
 Unknowns place_unknowns(const std::vector<bool>& asked);
 
-/// The same, and the scale and zero (where they have a prior) of every instrument that made one
-/// of `readings`.
+/// The same, and the scale and zero (where they have a prior) of every instrument that made a
+/// length among `readings`.
 Unknowns all_unknowns(const Network& network, const std::vector<bool>& asked,
                       const std::vector<std::size_t>& readings);
 
-/// One row of the design matrix, in metres a unit of the unknown.  `row` must be zero.
-ModelLength fill_row(const Unknowns& unknowns, const State& state,
-                     const readings::Observation& observation, Eigen::Ref<Eigen::RowVectorXd> row);
+/// One row of the design matrix, in metres or radians a unit of the unknown.  `row` must be zero.
+ModelReading fill_row(const Unknowns& unknowns, const State& state,
+                      const readings::Observation& observation, Eigen::Ref<Eigen::RowVectorXd> row);
 
 /// The linear model at a state, each row divided by its standard deviation:
 /// the readings in order, then one row for the prior of each scale and zero asked.
@@ -70,7 +106,7 @@ struct LinearModel {
   Eigen::VectorXd misclosure;  ///< observed minus computed
 };
 
-/// Empty when a reading's two ends are at one place.
+/// Empty when two points of a reading are at one place.
 std::optional<LinearModel> linear_model(const Network& network, const Unknowns& unknowns,
                                         const State& state,
                                         const std::vector<std::size_t>& readings);

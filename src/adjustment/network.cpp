@@ -60,8 +60,12 @@ Network network(const layout::Plan& plan, const std::vector<readings::Reading>& 
   result.datum = datum_of(plan, result.points, result.corner_count);
   result.instruments = instruments;
   std::vector<std::string> labels;
-  for (const NetworkPoint& point : result.points) labels.push_back(point.label);
-  result.observations = readings::observations(readings, instruments, labels);
+  std::vector<base::Point> places;
+  for (const NetworkPoint& point : result.points) {
+    labels.push_back(point.label);
+    places.push_back(point.planned);
+  }
+  result.observations = readings::observations(readings, instruments, labels, places);
   return result;
 }
 

@@ -30,7 +30,7 @@ double signed_area_m2(const std::vector<base::Point>& corners) {
 double size_m(const Network& network, const Determinacy& known) {
   std::vector<bool> taking_part = known.asked;
   for (const std::size_t r : known.readings)
-    taking_part[network.observations[r].from] = taking_part[network.observations[r].to] = true;
+    for (const std::size_t point : points_of(network.observations[r])) taking_part[point] = true;
   base::Point sum;
   double squares = 0.0;
   double count = 0.0;

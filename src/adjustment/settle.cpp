@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "length_cost.hpp"
+#include "reading_cost.hpp"
 
 namespace stakewright::adjustment {
 namespace {
@@ -48,18 +48,24 @@ void add_instruments(const Network& network, const Unknowns& unknowns, State& st
   }
 }
 
+void add_reading(const readings::Observation& observation, State& state, ceres::Problem& problem) {
+  double* from = state.at[observation.from].data();
+  double* to = state.at[observation.to].data();
+  if (observation.at)
+    problem.AddResidualBlock(new AngleCost(observation.corrected, observation.sd), nullptr, from,
+                             state.at[*observation.at].data(), to);
+  else
+    problem.AddResidualBlock(new LengthCost(observation.corrected, observation.sd), nullptr, from,
+                             to, &state.scale[observation.instrument],
+                             &state.zero_m[observation.instrument]);
+}
+
 bool solve_by_ceres(const Network& network, const Unknowns& unknowns,
                     const std::vector<std::size_t>& readings, State& state) {
   ceres::Problem problem;
   add_places(network, unknowns, state, problem);
   add_instruments(network, unknowns, state, problem);
-  for (const std::size_t r : readings) {
-    const readings::Observation& observation = network.observations[r];
-    problem.AddResidualBlock(new LengthCost(observation.corrected, observation.sd), nullptr,
-                             state.at[observation.from].data(), state.at[observation.to].data(),
-                             &state.scale[observation.instrument],
-                             &state.zero_m[observation.instrument]);
-  }
+  for (const std::size_t r : readings) add_reading(network.observations[r], state, problem);
   ceres::Solver::Options options;
   options.linear_solver_type = ceres::DENSE_QR;
   options.logging_type = ceres::SILENT;

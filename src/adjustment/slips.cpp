@@ -32,8 +32,8 @@ Case case_of(const Network& network, const Adjustment& adjustment) {
   for (std::size_t r = 0; r < network.observations.size(); ++r) {
     if (!adjustment.readings_out[r].used) continue;
     result.readings.push_back(r);
-    for (const std::size_t end : {network.observations[r].from, network.observations[r].to})
-      asked[end] = !network.points[end].known;
+    for (const std::size_t point : points_of(network.observations[r]))
+      asked[point] = !network.points[point].known;
   }
   result.unknowns = all_unknowns(network, asked, result.readings);
   result.defect = result.unknowns.count - adjustment.unknowns;
@@ -75,7 +75,10 @@ std::optional<ResidualEvidence> evidence_at(const Network& network, const Case& 
   evidence.cofactor = -B * estimate->cofactor * B.transpose();
   evidence.cofactor.diagonal().array() += 1.0;
   evidence.residuals = residuals(rows);
-  for (const std::size_t r : weighable) evidence.sd.push_back(network.observations[r].sd);
+  for (const std::size_t r : weighable) {
+    evidence.sd.push_back(network.observations[r].sd);
+    evidence.is_angle.push_back(network.observations[r].is_angle());
+  }
   evidence.chi_square = residuals.squaredNorm();
   evidence.redundancy = static_cast<int>(A.rows() - A.cols() + c.defect);
   return evidence;

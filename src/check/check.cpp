@@ -106,21 +106,21 @@ void add_moves(const Input& input, const std::vector<bool>& certain, Findings& f
   }
 }
 
-// Readings that the network takes.
-std::vector<readings::Reading> lengths_of(const std::vector<readings::Reading>& all) {
-  std::vector<readings::Reading> lengths;
+// Readings that the network takes: lengths and angles.
+std::vector<readings::Reading> readings_in_plan(const std::vector<readings::Reading>& all) {
+  std::vector<readings::Reading> result;
   std::copy_if(
-      all.begin(), all.end(), std::back_inserter(lengths), [](const readings::Reading& reading) {
-        return reading.kind == readings::Kind::tape || reading.kind == readings::Kind::laser;
-      });
-  return lengths;
+      all.begin(), all.end(), std::back_inserter(result),
+      [](const readings::Reading& reading) { return reading.kind != readings::Kind::level; });
+  return result;
 }
 
 }  // namespace
 
 Findings check(const Input& input) {
   Findings findings;
-  findings.network = adjustment::network(input.plan, lengths_of(input.readings), input.instruments);
+  findings.network =
+      adjustment::network(input.plan, readings_in_plan(input.readings), input.instruments);
   findings.all = adjustment::adjust(findings.network);
   findings.slips = adjustment::weigh_slips(findings.network, findings.all, input.staking.misread);
   const std::vector<bool> certain = find_places(input, findings);

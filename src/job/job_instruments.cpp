@@ -88,6 +88,20 @@ double angle_error_from(const Value& value) {
   return read_rad;
 }
 
+// A circle has no length to be off by, and nothing else has a circle.
+void demand_own_keys(const Section& table, Kind kind) {
+  const auto refuse = [&](const char* key, const char* accepted) {
+    if (const Entry* entry = table.find(key))
+      table.refuse(*entry, fmt::format("read {} of a {}; accepted: {}", key,
+                                       readings::instrument_word_of(kind), accepted));
+  };
+  if (kind != Kind::angle) return refuse("angle", "angle for an instrument of kind circle");
+  for (const char* key :
+       {"constant", "per_length", "scale", "zero", "nominal", "actual", "expansion",
+        "standard_temperature", "standard_pull", "section", "modulus", "weight"})
+    refuse(key, "angle and centring for a circle");
+}
+
 void read_errors(const Section& table, base::Units units, Instrument& into) {
   const auto length = [units](const Value& v) { return length_in(v, units, kError); };
   const auto share = [](const Value& v) { return number_in(v, kShare); };
@@ -97,6 +111,7 @@ void read_errors(const Section& table, base::Units units, Instrument& into) {
   table.read("scale", into.scale, share);
   table.read("zero", into.zero_m, length);
   table.read("angle", into.angle_rad, [](const Value& v) { return angle_error_from(v); });
+  demand_own_keys(table, into.kind);
   demand_spread(table, into);
 }
 

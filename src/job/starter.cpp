@@ -68,10 +68,11 @@ misplaced = 0.05               # chance that any one stake stands wrong
 )toml";
 
 constexpr const char* kInstruments = R"toml(
-# Built in: "steel", "fibreglass", "laser".  Describe a tape of your own like this:
+# Built in: "steel", "fibreglass", "laser", "level", "circle", "transit", "total station".
+# Describe a tape of your own like this:
 # [[instrument]]
 # name = "blue tape"
-# kind = "tape"                # "tape" or "laser"
+# kind = "tape"                # "tape", "laser", "level" or "circle"
 # constant = "1/16in"          # standard deviation of a reading that does not grow ...
 # per_length = 0.0001          # ... and that grows with length
 # centring = "1/16in"          # standard deviation of holding over a stake, each end
@@ -85,6 +86,11 @@ constexpr const char* kInstruments = R"toml(
 # section = "0.0075in2"
 # modulus = "29e6psi"
 # weight = "0.028lbf/ft"       # a tape held at its ends only sags
+# [[instrument]]
+# name = "old transit"
+# kind = "circle"              # for angles turned at a stake
+# angle = "0-02-00"            # standard deviation of one turned angle, degrees-minutes-seconds
+# centring = "1/16in"          # over its stake, and of each target over its own
 )toml";
 
 constexpr const char* kRoof = R"toml(

@@ -99,7 +99,11 @@ std::string name_of(const Reading& reading) {
                ? label
                : base::in_quotes(label);
   };
-  const std::string ends = fmt::format("reading {} to {}", shown(reading.from), shown(reading.to));
+  const std::string ends =
+      reading.kind == Kind::angle
+          ? fmt::format("angle at {} from {} to {}", shown(reading.at), shown(reading.from),
+                        shown(reading.to))
+          : fmt::format("reading {} to {}", shown(reading.from), shown(reading.to));
   return reading.line > 0 ? fmt::format("{} (line {})", ends, reading.line) : ends;
 }
 

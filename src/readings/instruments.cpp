@@ -80,18 +80,34 @@ Instrument level() {
   return result;
 }
 
-// A vernier read to the nearest minute: common practice, no source.
-constexpr double kVernierStep_rad = std::numbers::pi / 180.0 / 60.0;
+constexpr double kMinute_rad = std::numbers::pi / 180.0 / 60.0;
 
 // An angle is the difference of two pointings.
-Instrument circle() {
+Instrument circle_of(const char* name, double pointing_rad, const char* note) {
   Instrument result;
-  result.name = "circle";
+  result.name = name;
   result.kind = Kind::angle;
-  result.angle_rad = std::sqrt(2.0) * sd_from_step(kVernierStep_rad);
+  result.angle_rad = std::sqrt(2.0) * pointing_rad;
   result.centring_m = sd_from_limit(kCentringLimit_m);
-  result.note = "an angle circle read to a minute";
+  result.note = note;
   return result;
+}
+
+// Verniers read to the nearest minute, and to five: common practice, no source.
+Instrument circle() {
+  return circle_of("circle", sd_from_step(kMinute_rad), "an angle circle read to a minute");
+}
+
+Instrument transit() {
+  return circle_of("transit", sd_from_step(5.0 * kMinute_rad),
+                   "a builder's transit, its vernier read to five minutes");
+}
+
+// Makers state the standard deviation of a direction taken in both faces (ISO 17123-3, from
+// memory).  A crew turns an angle in one: twice the variance.  Five seconds is our choice.
+Instrument total_station() {
+  return circle_of("total station", std::sqrt(2.0) * kMinute_rad / 12.0,
+                   "a total station of the five-second class, in one face");
 }
 
 }  // namespace
@@ -115,8 +131,10 @@ const char* instrument_word_of(Kind kind) { return kind == Kind::angle ? "circle
 std::vector<Instrument> built_in_instruments() {
   Instrument steel = tape("steel", TapeClass::II, "steel tape of class II");
   steel.expansion_per_c = kSteelExpansion_per_c;
-  return {steel, tape("fibreglass", TapeClass::III, "fibreglass tape of class III"), laser(),
-          level(), circle()};
+  return {steel,          tape("fibreglass", TapeClass::III, "fibreglass tape of class III"),
+          laser(),        level(),
+          circle(),       transit(),
+          total_station()};
 }
 
 const Instrument* instrument_named(const std::vector<Instrument>& instruments,

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numbers>
 
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/length.hpp"
@@ -14,11 +15,15 @@
 namespace stakewright::readings {
 namespace {
 
-using Places = std::map<std::string, std::size_t, std::less<>>;
+/// Two points planned nearer than this have no direction between them: a hundredth of the finest
+/// mark on any tape.
+constexpr double kShortestSight_m = 1e-5;
+
+using Indices = std::map<std::string, std::size_t, std::less<>>;
 
 // Several of one name: the last one counts, as a job's own instrument stands in for a built-in one.
-Places places(const std::vector<std::string>& names) {
-  Places result;
+Indices indices(const std::vector<std::string>& names) {
+  Indices result;
   for (std::size_t k = 0; k < names.size(); ++k) result.insert_or_assign(names[k], k);
   return result;
 }
@@ -36,7 +41,7 @@ std::vector<std::string> names_of(const std::vector<Instrument>& instruments) {
       fmt::format("{}: read {}; accepted: {}", name_of(reading), read, accepted));
 }
 
-std::size_t point_index(const Reading& reading, const std::string& label, const Places& points,
+std::size_t point_index(const Reading& reading, const std::string& label, const Indices& points,
                         const std::vector<std::string>& labels) {
   const auto found = points.find(label);
   if (found == points.end())
@@ -44,7 +49,7 @@ std::size_t point_index(const Reading& reading, const std::string& label, const 
   return found->second;
 }
 
-std::size_t instrument_index(const Reading& reading, const Places& by_name,
+std::size_t instrument_index(const Reading& reading, const Indices& by_name,
                              const std::vector<Instrument>& instruments) {
   const std::string name =
       reading.instrument.empty() ? default_instrument(reading.kind) : reading.instrument;
@@ -67,20 +72,59 @@ void demand_value(const Reading& reading) {
          fmt::format("a length above 0 and up to {:.0f} m", base::kLongestLength_m));
 }
 
-Observation observation(const Reading& reading, const Instrument& instrument) {
+void demand_angle(const Reading& reading) {
+  const double angle_rad = reading.angle_rad;
+  if (std::isfinite(angle_rad) && angle_rad > 0.0 && angle_rad < 2.0 * std::numbers::pi) return;
+  refuse(reading, fmt::format("{} rad", angle_rad), "an angle above 0 and below a full turn");
+}
+
+void demand_spread(const Reading& reading, double sd, const char* unit) {
+  if (std::isfinite(sd) && sd > 0.0) return;
+  refuse(reading, fmt::format("a standard deviation of {} {}", sd, unit),
+         "an instrument whose standard deviation is above 0");
+}
+
+Observation length(const Reading& reading, const Instrument& instrument) {
+  demand_value(reading);
   Observation result;
   result.read = reading.value_m;
   result.corrected = reading.value_m;
   for (const Correction& correction : corrections(reading, instrument))
     result.corrected += correction.amount_m;
   result.sd = standard_deviation_m(instrument, result.corrected);
-  if (!(std::isfinite(result.sd) && result.sd > 0.0))
-    refuse(reading, fmt::format("a standard deviation of {} m", result.sd),
-           "an instrument whose standard deviation is above 0");
+  demand_spread(reading, result.sd, "m");
   return result;
 }
 
+Sights sights(const std::vector<base::Point>& places, const Observation& angle) {
+  const base::Point at = places.at(*angle.at);
+  return {base::distance_m(at, places.at(angle.from)), base::distance_m(at, places.at(angle.to)),
+          base::distance_m(places.at(angle.from), places.at(angle.to))};
+}
+
+Observation angle(const Reading& reading, const Instrument& circle, Observation ends,
+                  const std::vector<base::Point>& places) {
+  demand_angle(reading);
+  if (*ends.at == ends.from || *ends.at == ends.to)
+    refuse(reading, fmt::format("an angle turned at {}", base::in_quotes(reading.at)),
+           "a point other than its two ends");
+  const Sights planned = sights(places, ends);
+  if (std::min(planned.from_m, planned.to_m) < kShortestSight_m)
+    refuse(reading, "a sight between two points planned at one place", "points apart");
+  ends.read = ends.corrected = reading.angle_rad;
+  ends.sd = standard_deviation_rad(circle, planned);
+  demand_spread(reading, ends.sd, "rad");
+  return ends;
+}
+
 }  // namespace
+
+double standard_deviation_rad(const Instrument& circle, const Sights& sights) {
+  const double by_from = 1.0 / sights.from_m;
+  const double by_to = 1.0 / sights.to_m;
+  const double by_at = sights.apart_m * by_from * by_to;
+  return std::hypot(circle.angle_rad, circle.centring_m * std::hypot(by_from, by_to, by_at));
+}
 
 double standard_deviation_m(const Instrument& instrument, double length_m) {
   const double growing_m = instrument.per_length * length_m;
@@ -90,21 +134,28 @@ double standard_deviation_m(const Instrument& instrument, double length_m) {
 
 std::vector<Observation> observations(const std::vector<Reading>& readings,
                                       const std::vector<Instrument>& instruments,
-                                      const std::vector<std::string>& points) {
-  const Places by_label = places(points);
-  const Places by_name = places(names_of(instruments));
+                                      const std::vector<std::string>& points,
+                                      const std::vector<base::Point>& places) {
+  const Indices by_label = indices(points);
+  const Indices by_name = indices(names_of(instruments));
   std::vector<Observation> result;
   result.reserve(readings.size());
   for (const Reading& reading : readings) {
-    const std::size_t from = point_index(reading, reading.from, by_label, points);
-    const std::size_t to = point_index(reading, reading.to, by_label, points);
-    if (from == to) refuse(reading, "the same point twice", "two different points");
-    demand_value(reading);
-    const std::size_t instrument = instrument_index(reading, by_name, instruments);
-    result.push_back(observation(reading, instruments[instrument]));
-    result.back().from = from;
-    result.back().to = to;
-    result.back().instrument = instrument;
+    Observation ends;
+    ends.from = point_index(reading, reading.from, by_label, points);
+    ends.to = point_index(reading, reading.to, by_label, points);
+    if (ends.from == ends.to) refuse(reading, "the same point twice", "two different points");
+    ends.instrument = instrument_index(reading, by_name, instruments);
+    const Instrument& instrument = instruments[ends.instrument];
+    if (reading.kind == Kind::angle) {
+      ends.at = point_index(reading, reading.at, by_label, points);
+      result.push_back(angle(reading, instrument, ends, places));
+      continue;
+    }
+    result.push_back(length(reading, instrument));
+    result.back().from = ends.from;
+    result.back().to = ends.to;
+    result.back().instrument = ends.instrument;
   }
   return result;
 }

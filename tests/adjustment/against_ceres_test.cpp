@@ -5,7 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "figures.hpp"
-#include "length_cost.hpp"
+#include "reading_cost.hpp"
 #include "stakewright/adjustment/adjust.hpp"
 
 namespace stakewright::adjustment {
@@ -71,6 +71,34 @@ TEST(AgainstCeres, WrittenDerivativesOfALengthEqualNumericalOnes) {
     const std::array<double*, 4> parameters = {from.data(), to.data(), &scale, &zero};
     EXPECT_TRUE(checker.Probe(parameters.data(), 1e-8, &results)) << results.error_log;
   }
+}
+
+TEST(AgainstCeres, WrittenDerivativesOfAnAngleEqualNumericalOnes) {
+  std::mt19937 random(kSeed + 2);
+  std::uniform_real_distribution<double> place(-8.0, 8.0);
+  for (int round = 0; round < 100; ++round) {
+    std::array<double, 2> from = {place(random), place(random)};
+    std::array<double, 2> at = {place(random), place(random)};
+    std::array<double, 2> to = {place(random), place(random)};
+    const ModelAngle model = model_angle({from[0], from[1]}, {at[0], at[1]}, {to[0], to[1]});
+    const AngleCost cost(model.angle_rad + 0.1 * place(random), 3e-4);
+    ceres::NumericDiffOptions options;
+    options.ridders_relative_initial_step_size = 1e-4;  // its own, 1e-2, is coarse for near ends
+    ceres::GradientChecker checker(
+        &cost, static_cast<const std::vector<const ceres::Manifold*>*>(nullptr), options);
+    ceres::GradientChecker::ProbeResults results;
+    const std::array<double*, 3> parameters = {from.data(), at.data(), to.data()};
+    EXPECT_TRUE(checker.Probe(parameters.data(), 1e-6, &results)) << results.error_log;
+  }
+}
+
+TEST(AngleCost, HasNoValueWhenASightHasNoLength) {
+  const AngleCost cost(1.0, 3e-4);
+  const std::array<double, 2> here = {1.0, 2.0};
+  const std::array<double, 2> there = {3.0, 2.0};
+  const std::array<const double*, 3> parameters = {here.data(), here.data(), there.data()};
+  double residual = 0.0;
+  EXPECT_FALSE(cost.Evaluate(parameters.data(), &residual, nullptr));
 }
 
 TEST(AgainstCeres, WrittenDerivativeOfAPriorEqualsTheNumericalOne) {

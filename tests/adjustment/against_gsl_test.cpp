@@ -45,6 +45,21 @@ std::vector<base::Point> places(const Problem& problem, const gsl_vector* x) {
   return result;
 }
 
+/// The angle at S clockwise from P to Q by cross and scalar product, less `near`, in (−pi, pi]: not
+/// by the two bearings of the code under test.
+double turn_past(double near, base::Point p, base::Point s, base::Point q) {
+  const base::Point u = p - s;
+  const base::Point v = q - s;
+  const double across = v.x_m * u.y_m - v.y_m * u.x_m;
+  const double along = u.x_m * v.x_m + u.y_m * v.y_m;
+  return std::atan2(across * std::cos(near) - along * std::sin(near),
+                    along * std::cos(near) + across * std::sin(near));
+}
+
+double turn_past(double near, const std::vector<base::Point>& at, const readings::Observation& o) {
+  return turn_past(near, at[o.from], at[*o.at], at[o.to]);
+}
+
 /// Residuals in standard deviations, then each instrument's scale and zero over its prior.
 int residuals(const gsl_vector* x, void* data, gsl_vector* f) {
   const Problem& problem = *static_cast<const Problem*>(data);
@@ -56,8 +71,10 @@ int residuals(const gsl_vector* x, void* data, gsl_vector* f) {
     const std::size_t i = first + 2 * o.instrument;
     const double s = gsl_vector_get(x, i) * network.instruments[o.instrument].scale;
     const double z = gsl_vector_get(x, i + 1) * network.instruments[o.instrument].zero_m;
-    const double model = (1.0 + s) * base::distance_m(at[o.from], at[o.to]) + z;
-    gsl_vector_set(f, row++, (model - o.corrected) / o.sd);
+    const double off = o.is_angle()
+                           ? turn_past(o.corrected, at, o)
+                           : (1.0 + s) * base::distance_m(at[o.from], at[o.to]) + z - o.corrected;
+    gsl_vector_set(f, row++, off / o.sd);
   }
   for (std::size_t i = first; i < problem.unknowns; ++i)
     gsl_vector_set(f, row++, gsl_vector_get(x, i));
@@ -70,6 +87,25 @@ std::array<std::pair<std::size_t, double>, 4> answer(const std::vector<base::Poi
   const auto [p, q] = pair;
   const base::Point u = (1.0 / base::distance_m(at[p], at[q])) * (at[q] - at[p]);
   return {std::pair{2 * p, -u.x_m}, {2 * p + 1, -u.y_m}, {2 * q, u.x_m}, {2 * q + 1, u.y_m}};
+}
+
+/// How an angle answers to the coordinates of its points, by central differences.
+std::vector<std::pair<std::size_t, double>> answer_of_angle(std::vector<base::Point> at,
+                                                            const readings::Observation& o) {
+  constexpr double step_m = 1e-4;
+  std::vector<std::pair<std::size_t, double>> result;
+  for (const std::size_t point : {o.from, *o.at, o.to})
+    for (const std::size_t axis : {0U, 1U}) {
+      double& coordinate = axis == 0 ? at[point].x_m : at[point].y_m;
+      const double here = coordinate;
+      coordinate = here + step_m;
+      const double ahead = turn_past(o.corrected, at, o);
+      coordinate = here - step_m;
+      const double back = turn_past(o.corrected, at, o);
+      coordinate = here;
+      result.emplace_back(2 * point + axis, (ahead - back) / (2.0 * step_m));
+    }
+  return result;
 }
 
 struct Solved {
@@ -106,6 +142,16 @@ int derivatives(const gsl_vector* x, void* data, gsl_matrix* J) {
   gsl_matrix_set_zero(J);
   std::size_t row = 0;
   for (const readings::Observation& o : network.observations) {
+    if (o.is_angle()) {
+      for (std::size_t k = 0; k < first; ++k) {
+        double sum = 0.0;
+        for (const auto& [coordinate, part] : answer_of_angle(at, o))
+          sum += part * D[coordinate][k];
+        gsl_matrix_set(J, row, k, sum / o.sd);
+      }
+      ++row;
+      continue;
+    }
     const readings::Instrument& instrument = network.instruments[o.instrument];
     const std::size_t i = first + 2 * o.instrument;
     const double factor = 1.0 + gsl_vector_get(x, i) * instrument.scale;
@@ -128,8 +174,10 @@ Problem problem_of(const Network& network) {
   problem.network = &network;
   problem.takes_part.assign(network.points.size(), false);
   for (const auto& o : network.observations) {
-    problem.takes_part[o.from] = problem.takes_part[o.to] = true;
-    if (network.points[o.from].known || network.points[o.to].known) problem.free = false;
+    for (const std::size_t point : {o.from, o.to, o.at.value_or(o.from)}) {
+      problem.takes_part[point] = true;
+      if (network.points[point].known) problem.free = false;
+    }
   }
   problem.line = network.points[1].planned - network.points[0].planned;
   std::size_t count = problem.free ? 1 : 4;
@@ -254,6 +302,48 @@ TEST(AgainstGsl, FiguresTiedToPinsAgree) {
   figures::pull(site, figures::all_pairs(5), truth, 0.002, random);
   figures::pull(site, {{6, 0}, {6, 1}, {6, 3}, {7, 1}, {7, 2}, {7, 4}}, truth, 0.003, random);
   expect_agreement(site, "two pins");
+}
+
+TEST(AgainstGsl, LengthsAndAnglesTogetherAgreeInShapeAndCovariance) {
+  std::mt19937 random(kSeed + 3);
+  for (const int sides : {3, 5, 6, 8}) {
+    Network network = figures::polygon(sides, 3.2, {4.0, 1.0}, 0.4);
+    const std::size_t n = network.corner_count;
+    const auto truth = figures::staked(network, 0.02, random);
+    figures::pull(network, figures::skips(n, 1), truth, 0.003, random);
+    figures::turn(network, figures::interior_angles(n), truth, 4e-4, random);
+    figures::turn(network, figures::angles_at_the_pin(n), truth, 2e-4, random);
+    expect_agreement(network, std::to_string(sides) + " sides");
+  }
+}
+
+TEST(AgainstGsl, AnglesAtTheCentrePinWithOneBaseAndTwoInstrumentsAgree) {
+  std::mt19937 random(kSeed + 4);
+  Network network = figures::polygon(6, 3.2);
+  network.instruments[0].scale = 4e-4;
+  network.instruments[0].zero_m = 0.003;
+  const auto truth = figures::staked(network, 0.02, random);
+  figures::pull(network, figures::radii(6), truth, 0.002, random);
+  figures::turn(network, figures::angles_at_the_pin(6), truth, 3e-4, random);
+  figures::turn(network, figures::interior_angles(6), truth, 3e-4, random);
+  expect_agreement(network, "radii with a tape's own errors, angles at the pin");
+}
+
+TEST(AgainstGsl, AnglesTiedToPinsAgree) {
+  std::mt19937 random(kSeed + 5);
+  layout::Plan plan;
+  plan.polygon = {5, 2.8};
+  plan.pins = {{"P1", {-9.0, -4.0}}, {"P2", {7.0, -4.5}}};
+  readings::Instrument tape;
+  tape.name = "tape";
+  Network site = network(plan, {}, {tape});
+  const auto truth = figures::staked(site, 0.02, random);
+  figures::pull(site, figures::skips(5, 1), truth, 0.002, random);
+  figures::turn(site, figures::interior_angles(5), truth, 3e-4, random);
+  // From both pins, and at two corners with both pins sighted: no tape reaches a pin.
+  figures::turn(site, {{6, 7, 0}, {6, 7, 2}, {7, 6, 0}, {7, 6, 4}, {1, 6, 7}, {3, 6, 7}}, truth,
+                2e-4, random);
+  expect_agreement(site, "two pins by angles alone");
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <numbers>
 
 namespace stakewright::adjustment::figures {
@@ -73,7 +74,44 @@ void pull_exactly(Network& network, const std::vector<Pair>& pairs,
                   const std::vector<base::Point>& truth, double sd_m) {
   for (const auto& [from, to] : pairs) {
     const double length_m = base::distance_m(truth[from], truth[to]);
-    network.observations.push_back({from, to, 0, length_m, length_m, sd_m});
+    network.observations.push_back({from, to, 0, length_m, length_m, sd_m, {}});
+  }
+}
+
+std::vector<Turn> interior_angles(std::size_t sides) {
+  std::vector<Turn> turns;
+  for (std::size_t corner = 0; corner < sides; ++corner)
+    turns.push_back({corner, (corner + 1) % sides, (corner + sides - 1) % sides});
+  return turns;
+}
+
+std::vector<Turn> angles_at_the_pin(std::size_t sides) {
+  std::vector<Turn> turns;
+  for (std::size_t corner = 0; corner < sides; ++corner)
+    turns.push_back({sides, corner, (corner + 1) % sides});
+  return turns;
+}
+
+void turn_exactly(Network& network, const std::vector<Turn>& turns,
+                  const std::vector<base::Point>& truth, double sd_rad) {
+  for (const auto& [at, from, to] : turns) {
+    const base::Point back = truth[from] - truth[at];
+    const base::Point ahead = truth[to] - truth[at];
+    double angle_rad = std::atan2(ahead.x_m * back.y_m - ahead.y_m * back.x_m,
+                                  ahead.x_m * back.x_m + ahead.y_m * back.y_m);
+    if (angle_rad < 0.0) angle_rad += 2.0 * std::numbers::pi;
+    network.observations.push_back({from, to, 0, angle_rad, angle_rad, sd_rad, at});
+  }
+}
+
+void turn(Network& network, const std::vector<Turn>& turns, const std::vector<base::Point>& truth,
+          double sd_rad, std::mt19937& random) {
+  std::normal_distribution<double> error(0.0, sd_rad);
+  const std::size_t first = network.observations.size();
+  turn_exactly(network, turns, truth, sd_rad);
+  for (std::size_t r = first; r < network.observations.size(); ++r) {
+    network.observations[r].corrected += error(random);
+    network.observations[r].read = network.observations[r].corrected;
   }
 }
 

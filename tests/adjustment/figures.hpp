@@ -1,6 +1,7 @@
 // Figures for the tests: polygons, stakes off their places, lengths between them.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <random>
 #include <string>
@@ -34,6 +35,21 @@ void pull(Network& network, const std::vector<Pair>& pairs, const std::vector<ba
 /// Adds readings free of error, with this standard deviation all the same.
 void pull_exactly(Network& network, const std::vector<Pair>& pairs,
                   const std::vector<base::Point>& truth, double sd_m);
+
+/// An angle: where it is turned, from, to.
+using Turn = std::array<std::size_t, 3>;
+
+/// At every corner, from the one behind round the inside to the one ahead.
+std::vector<Turn> interior_angles(std::size_t sides);
+/// At the centre pin, from each corner to the next.
+std::vector<Turn> angles_at_the_pin(std::size_t sides);
+
+/// Adds one angle for each turn: that between the true places plus a normal error.
+void turn(Network& network, const std::vector<Turn>& turns, const std::vector<base::Point>& truth,
+          double sd_rad, std::mt19937& random);
+/// Adds angles free of error, with this standard deviation all the same.
+void turn_exactly(Network& network, const std::vector<Turn>& turns,
+                  const std::vector<base::Point>& truth, double sd_rad);
 
 /// The observation between two labels; fails the test when there is none.
 std::size_t reading(const Network& network, const std::string& from, const std::string& to);

@@ -67,6 +67,21 @@ std::vector<std::string> known_points() {
   return points;
 }
 
+std::vector<base::Point> known_places() {
+  std::vector<base::Point> places;
+  for (const layout::Stake& stake : layout::stakes(known_job().plan)) places.push_back(stake.at);
+  places.push_back(known_job().plan.centre);
+  for (const layout::Pin& pin : known_job().plan.pins) places.push_back(pin.at);
+  return places;
+}
+
+/// Rod readings are levelled, not adjusted in the plan.
+std::vector<readings::Reading> in_plan(std::vector<readings::Reading> read) {
+  std::erase_if(
+      read, [](const readings::Reading& reading) { return reading.kind == readings::Kind::level; });
+  return read;
+}
+
 }  // namespace
 
 std::string fault_of_job_reader(std::string_view text) {
@@ -79,7 +94,8 @@ std::string fault_of_readings_reader(std::string_view text) {
   return fault_of([text]() -> std::string {
     const auto read = job::readings_from_text(text, "readings.csv", known_job());
     try {
-      const auto made = readings::observations(read, known_job().instruments, known_points());
+      const auto made = readings::observations(in_plan(read), known_job().instruments,
+                                               known_points(), known_places());
       for (const readings::Observation& observation : made)
         if (!(observation.corrected > 0.0 && observation.sd > 0.0))
           return "took a reading of nothing";

@@ -513,6 +513,15 @@ TEST(JobFile, ReadsLevelsAndCircles) {
               HasSubstr("instrument[1].angle: read \"2deg\"; accepted: an angle up to a degree"));
 }
 
+TEST(JobFile, KeepsWhatIsOfACircleApartFromWhatIsOfATape) {
+  EXPECT_THAT(
+      refused_with(instrument("name='x'\nkind='circle'\nscale=0.0001\n")),
+      HasSubstr("instrument[1].scale: read scale of a circle; accepted: angle and centring"));
+  EXPECT_THAT(refused_with(instrument("name='x'\nkind='tape'\nangle='0-00-20'\n")),
+              HasSubstr("instrument[1].angle: read angle of a tape; accepted: angle for an "
+                        "instrument of kind circle"));
+}
+
 TEST(JobFile, RefusesInstrumentsWithoutNameOrKind) {
   EXPECT_THAT(refused_with(instrument("name='x'\nkind='rope'\n")),
               HasSubstr("accepted: \"tape\", \"laser\", \"level\", \"circle\""));
@@ -609,14 +618,16 @@ TEST(StarterJob, RunsAsItStands) {
 // offers is spelled as the reader takes it.  The sizes exclude each other and stay remarks.
 TEST(StarterJob, OffersOnlyKeysThatAreRead) {
   const std::regex optional(
-      R"(\n# (\[\[|hold|batter|name|at |keep|of |kind|constant|per_length|centring|scale|zero|nominal|actual|expansion|standard|section|modulus|weight))");
+      R"(\n# (\[\[|hold|batter|name|at |keep|of |kind|constant|per_length|centring|scale|zero|angle|nominal|actual|expansion|standard|section|modulus|weight))");
   const std::string all = std::regex_replace(starter_job(), optional, "\n$1");
   const Job read = job(all);
   EXPECT_EQ(read.plan.pins.size(), 2U);
   EXPECT_EQ(read.plan.keep_clear.size(), 1U);
   EXPECT_EQ(read.plan.hold.size(), 2U);
-  EXPECT_EQ(read.instruments.size(), readings::built_in_instruments().size() + 1);
-  EXPECT_TRUE(read.instruments.back().weight_n_per_m.has_value());
+  EXPECT_EQ(read.instruments.size(), readings::built_in_instruments().size() + 2);
+  EXPECT_TRUE(
+      readings::instrument_named(read.instruments, "blue tape")->weight_n_per_m.has_value());
+  EXPECT_EQ(read.instruments.back().kind, readings::Kind::angle);
   for (const char* size : {"side", "corner_radius", "flat_radius", "across_corners",
                            "flat_to_corner", "perimeter", "floor_area"})
     EXPECT_THAT(starter_job(), HasSubstr(fmt::format("\n# {} = \"", size)));

@@ -200,7 +200,7 @@ TEST(ReadingsFile, RefusesReadingsThatAreNoLength) {
 TEST(ReadingsFile, RefusesInstrumentsThatDoNotFit) {
   EXPECT_EQ(refused_row("tape,A,B,9,red tape,1,"),
             "readings.csv, line 2, column instrument: read \"red tape\"; accepted: steel, "
-            "fibreglass, laser, level, circle, blue tape");
+            "fibreglass, laser, level, circle, transit, total station, blue tape");
   EXPECT_THAT(refused_row("tape,A,B,9,Steel,1,"), HasSubstr("did you mean \"steel\"?"));
   EXPECT_EQ(refused_row("tape,A,B,9,laser,1,"),
             "readings.csv, line 2, column instrument: read \"laser\", a laser; accepted: a tape");

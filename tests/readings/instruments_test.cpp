@@ -3,6 +3,7 @@
 
 #include <cmath>
 #include <limits>
+#include <random>
 
 #include "refusal.hpp"
 #include "stakewright/readings/classes.hpp"
@@ -38,6 +39,61 @@ TEST(TapeLimit, IsOfALengthAboveZero) {
                 testing::HasSubstr("a length above 0"));
     EXPECT_THAT(refusal([=] { laser_limit_m(length_m); }), testing::HasSubstr("a length above 0"));
   }
+}
+
+// C. D. Ghilani, Adjustment Computations, errors of centring (from memory): sights of 250 and 450
+// ft.  Targets within 0.003 ft: 2.8".  The instrument within 0.005 ft in its place, that is over
+// root two each way, for an angle of 50 degrees: 2.2".
+TEST(StandardDeviationOfAnAngle, HasThePublishedShareOfMiscentring) {
+  constexpr double kFoot_m = 0.3048;
+  constexpr double kSecond_rad = 3.14159265358979 / 180.0 / 3600.0;
+  Instrument circle;
+  circle.kind = Kind::angle;
+  circle.centring_m = 0.003 * kFoot_m;
+  const double in_line = standard_deviation_rad(circle, {250.0 * kFoot_m, 450.0 * kFoot_m, 0.0});
+  EXPECT_NEAR(in_line / kSecond_rad, 2.8, 0.05);
+  circle.centring_m = 0.005 / std::sqrt(2.0) * kFoot_m;
+  const double apart_ft = std::sqrt(250.0 * 250.0 + 450.0 * 450.0 -
+                                    2.0 * 250.0 * 450.0 * std::cos(50.0 * 3600.0 * kSecond_rad));
+  const double with =
+      standard_deviation_rad(circle, {250.0 * kFoot_m, 450.0 * kFoot_m, apart_ft * kFoot_m});
+  const double without = standard_deviation_rad(circle, {250.0 * kFoot_m, 450.0 * kFoot_m, 0.0});
+  EXPECT_NEAR(std::sqrt(with * with - without * without) / kSecond_rad, 2.2, 0.06);
+}
+
+// Monte Carlo over the same three places: the formula is the first order of what miscentring does.
+TEST(StandardDeviationOfAnAngle, IsTheScatterOfAnglesTurnedOffCentre) {
+  std::mt19937 random(7);
+  std::normal_distribution<double> normal(0.0, 1.0);
+  Instrument circle;
+  circle.kind = Kind::angle;
+  circle.angle_rad = 2e-4;
+  circle.centring_m = 0.001;
+  double sum = 0.0;
+  constexpr int kRounds = 20000;
+  for (int round = 0; round < kRounds; ++round) {
+    const auto off = [&] { return circle.centring_m * normal(random); };
+    const double from = std::atan2(off() + 0.0, 3.0 + off());
+    const double to = std::atan2(4.0 + off(), off());
+    // The instrument off its own place: seen along both sights.
+    const double x = off();
+    const double y = off();
+    const double from_at = std::atan2(-x, 3.0 - y);
+    const double to_at = std::atan2(4.0 - x, -y);
+    const double error = to - from + to_at - from_at - std::acos(-1.0) + 2e-4 * normal(random);
+    sum += error * error;
+  }
+  const double sd = standard_deviation_rad(circle, {3.0, 4.0, 5.0});
+  EXPECT_NEAR(std::sqrt(sum / kRounds) / sd, 1.0, 0.02);
+}
+
+TEST(BuiltInInstruments, RankCirclesAsTheTradeRanksThem) {
+  const Sights sights{3.5, 3.5, 2.7};
+  const double station = standard_deviation_rad(built_in("total station"), sights);
+  const double circle = standard_deviation_rad(built_in("circle"), sights);
+  const double transit = standard_deviation_rad(built_in("transit"), sights);
+  EXPECT_LT(station, circle);
+  EXPECT_LT(circle, transit);
 }
 
 TEST(BuiltInInstruments, AreSteelFibreglassLaserLevelAndCircle) {

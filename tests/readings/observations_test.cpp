@@ -76,9 +76,9 @@ TEST(Observations, NameTheReadingTheyCannotUse) {
             "reading A to Q: read \"Q\"; accepted: A, B, C, O, P1");
   EXPECT_THAT(refused(reading("a", "B", 4.0)), HasSubstr("read \"a\""));
   EXPECT_THAT(refused(reading("A", "A", 4.0)), HasSubstr("two different points"));
-  EXPECT_EQ(
-      refused(reading("A", "B", 4.0, "red")),
-      "reading A to B: read instrument \"red\"; accepted: steel, fibreglass, laser, level, circle");
+  EXPECT_EQ(refused(reading("A", "B", 4.0, "red")),
+            "reading A to B: read instrument \"red\"; accepted: steel, fibreglass, laser, level, "
+            "circle, transit, total station");
   EXPECT_EQ(
       refused(reading("A", "B", 4.0, "laser")),
       "reading A to B: read instrument \"laser\", a laser; accepted: an instrument of kind tape");
@@ -91,6 +91,56 @@ TEST(Observations, RefuseReadingsThatAreNoLength) {
   for (const double value_m :
        {0.0, -3.0, std::nan(""), std::numeric_limits<double>::infinity(), 1e300})
     EXPECT_THAT(refused(reading("A", "B", value_m)), HasSubstr("accepted: a length above 0"));
+}
+
+// A triangle to turn angles in: 3, 4 and 5 m.
+const std::vector<std::string> kTriangle = {"A", "B", "O"};
+const std::vector<base::Point> kTrianglePlaces = {{0.0, 3.0}, {4.0, 0.0}, {0.0, 0.0}};
+
+Reading angle(const std::string& at, const std::string& from, const std::string& to,
+              double angle_rad) {
+  Reading result;
+  result.kind = Kind::angle;
+  result.from = from;
+  result.to = to;
+  result.at = at;
+  result.angle_rad = angle_rad;
+  return result;
+}
+
+std::vector<Observation> turned(const Reading& reading) {
+  return observations({reading}, built_in_instruments(), kTriangle, kTrianglePlaces);
+}
+
+TEST(Observations, OfAnglesKnowWhereTheyWereTurned) {
+  const Observation made = turned(angle("O", "A", "B", 1.57)).front();
+  ASSERT_TRUE(made.is_angle());
+  EXPECT_EQ(made.from, 0U);
+  EXPECT_EQ(made.to, 1U);
+  EXPECT_EQ(made.at, 2U);
+  EXPECT_EQ(made.read, 1.57);
+  EXPECT_EQ(made.corrected, 1.57);
+  EXPECT_EQ(built_in_instruments()[made.instrument].name, "circle");
+  EXPECT_EQ(made.sd,
+            standard_deviation_rad(built_in_instruments()[made.instrument], {3.0, 4.0, 5.0}));
+}
+
+TEST(Observations, RefuseAnglesThatCannotBe) {
+  const auto refused_angle = [](const Reading& bad) { return refusal([&] { turned(bad); }); };
+  EXPECT_EQ(
+      refused_angle(angle("A", "A", "B", 1.0)),
+      "angle at A from A to B: read an angle turned at \"A\"; accepted: a point other than its "
+      "two ends");
+  EXPECT_THAT(refused_angle(angle("O", "A", "A", 1.0)), HasSubstr("two different points"));
+  EXPECT_THAT(refused_angle(angle("", "A", "B", 1.0)), HasSubstr("read \"\"; accepted: A, B, O"));
+  for (const double bad : {0.0, -1.0, 6.2831853072, std::nan("")})
+    EXPECT_THAT(refused_angle(angle("O", "A", "B", bad)),
+                HasSubstr("accepted: an angle above 0 and below a full turn"));
+  EXPECT_THAT(refusal([] {
+                observations({angle("O", "A", "B", 1.0)}, built_in_instruments(), kTriangle,
+                             {{0.0, 0.0}, {4.0, 0.0}, {0.0, 0.0}});
+              }),
+              HasSubstr("a sight between two points planned at one place"));
 }
 
 TEST(Observations, RefuseAnInstrumentThatCannotErr) {

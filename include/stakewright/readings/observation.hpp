@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "stakewright/base/point.hpp"
 #include "stakewright/readings/corrections.hpp"
 #include "stakewright/readings/reading.hpp"
 
@@ -23,7 +24,8 @@ struct Observation {
   double read = 0.0;           ///< as read
   double corrected = 0.0;
   double sd = 0.0;
-  std::optional<std::size_t> at;  ///< where the angle was turned, clockwise; none: a length
+  /// Where the angle was turned, clockwise; none: a length.
+  std::optional<std::size_t> at = std::nullopt;
 
   [[nodiscard]] bool is_angle() const { return at.has_value(); }
 };
@@ -32,11 +34,27 @@ struct Observation {
 /// sqrt(constant² + (per_length·d)² + 2·centring²).
 double standard_deviation_m(const Instrument& instrument, double length_m);
 
-/// Readings as observations.  `points` are the labels in the order of their indices.
+/// The triangle of an angle: both sights from the instrument, and the two points sighted apart.
+struct Sights {
+  double from_m = 0.0;
+  double to_m = 0.0;
+  double apart_m = 0.0;
+};
+
+/// Standard deviation of an angle turned once with a circle:
+/// sqrt(angle² + centring²·(1/from² + 1/to² + (apart/(from·to))²)), the last term the
+/// instrument's own centring.  Source: C. D. Ghilani, Adjustment Computations, target and
+/// instrument miscentering (from memory).
+double standard_deviation_rad(const Instrument& circle, const Sights& sights);
+
+/// Readings as observations.  `points` are the labels in the order of their indices, `places`
+/// where they are planned: the sights of angles, not needed without angles.
 /// Throws InputError, naming the reading, for a label or an instrument that is not there,
-/// an instrument of another kind, from = to, or a length that is not above 0.
+/// an instrument of another kind, two of its points the same or planned at one place where an
+/// angle needs a sight, a length that is not above 0, an angle not above 0 and below a full turn.
 std::vector<Observation> observations(const std::vector<Reading>& readings,
                                       const std::vector<Instrument>& instruments,
-                                      const std::vector<std::string>& points);
+                                      const std::vector<std::string>& points,
+                                      const std::vector<base::Point>& places = {});
 
 }  // namespace stakewright::readings

@@ -1,6 +1,8 @@
-#include "length_cost.hpp"
+#include "reading_cost.hpp"
 
 #include <algorithm>
+
+#include "stakewright/base/turning.hpp"
 
 namespace stakewright::adjustment {
 
@@ -18,6 +20,25 @@ bool LengthCost::Evaluate(const double* const* parameters, double* residuals,
   if (jacobians[1] != nullptr) std::copy(by_to.begin(), by_to.end(), jacobians[1]);
   if (jacobians[2] != nullptr) jacobians[2][0] = model.distance_m / sd_m_;
   if (jacobians[3] != nullptr) jacobians[3][0] = 1.0 / sd_m_;
+  return true;
+}
+
+bool AngleCost::Evaluate(const double* const* parameters, double* residuals,
+                         double** jacobians) const {
+  const ModelAngle model =
+      model_angle({parameters[0][0], parameters[0][1]}, {parameters[1][0], parameters[1][1]},
+                  {parameters[2][0], parameters[2][1]});
+  if (!model.defined) return false;
+  residuals[0] = base::wrapped_rad(model.angle_rad - angle_rad_) / sd_rad_;
+  if (jacobians == nullptr) return true;
+  const auto fill = [&](double* jacobian, base::Point by) {
+    if (jacobian == nullptr) return;
+    jacobian[0] = by.x_m / sd_rad_;
+    jacobian[1] = by.y_m / sd_rad_;
+  };
+  fill(jacobians[0], model.by_from);
+  fill(jacobians[1], model.by_at);
+  fill(jacobians[2], model.by_to);
   return true;
 }
 
