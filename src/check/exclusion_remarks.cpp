@@ -46,12 +46,14 @@ std::string if_kept(const Input& input, const Findings& findings, std::size_t re
 std::vector<std::string> exclusion_remarks(const Input& input, const Findings& findings) {
   std::vector<std::string> remarks;
   for (const std::size_t reading : findings.slips.excluded) {
-    const double too_short_m = findings.used.readings_out[reading].residual;
-    remarks.push_back(
-        fmt::format("{} was left out, because by all the others it reads {} too {}; {}.",
-                    reading_name(findings.network, reading),
-                    base::text_from_length(std::abs(too_short_m), input.units),
-                    too_short_m > 0.0 ? "short" : "long", if_kept(input, findings, reading)));
+    const readings::Observation& observation = findings.network.observations[reading];
+    const double too_short = findings.used.readings_out[reading].residual;
+    const char* way = observation.is_angle() ? (too_short > 0.0 ? "small" : "large")
+                                             : (too_short > 0.0 ? "short" : "long");
+    remarks.push_back(fmt::format(
+        "{} was left out, because by all the others it reads {} too {}; {}.",
+        reading_name(findings.network, reading), size_words(observation, too_short, input.units),
+        way, if_kept(input, findings, reading)));
     remarks.back().front() = 'T';
   }
   return remarks;

@@ -1,5 +1,7 @@
 #include "remarks.hpp"
+#include "stakewright/base/angle.hpp"
 #include "stakewright/base/text.hpp"
+#include "stakewright/base/turning.hpp"
 
 #include <fmt/format.h>
 
@@ -21,7 +23,21 @@ const std::string& label(const Findings& findings, std::size_t point) {
 }
 
 bool same_pull(const readings::Observation& a, const readings::Observation& b) {
-  return (a.from == b.from && a.to == b.to) || (a.from == b.to && a.to == b.from);
+  if (a.at != b.at) return false;
+  const bool same = a.from == b.from && a.to == b.to;
+  return same || (!a.is_angle() && a.from == b.to && a.to == b.from);
+}
+
+// "A-C", or "A-O-C" for an angle turned at O.
+std::string points_name(const adjustment::Network& network, const readings::Observation& reading) {
+  const auto name = [&](std::size_t point) { return network.points[point].label; };
+  const std::string at = reading.at ? name(*reading.at) + '-' : "";
+  return name(reading.from) + '-' + at + name(reading.to);
+}
+
+double apart(const readings::Observation& a, const readings::Observation& b) {
+  const double off = a.corrected - b.corrected;
+  return std::abs(a.is_angle() ? base::wrapped_rad(off) : off);
 }
 
 bool left_out(const Findings& findings, std::size_t reading) {
@@ -35,11 +51,11 @@ void add_repeats(const Input& input, const Findings& findings, Sentences& remark
     for (std::size_t j = i + 1; j < readings.size(); ++j) {
       if (!same_pull(readings[i], readings[j])) continue;
       if (left_out(findings, i) || left_out(findings, j)) continue;
-      const double apart_m = std::abs(readings[i].corrected - readings[j].corrected);
-      if (apart_m <= kRepeatsDisagree * std::hypot(readings[i].sd, readings[j].sd)) continue;
+      const double off = apart(readings[i], readings[j]);
+      if (off <= kRepeatsDisagree * std::hypot(readings[i].sd, readings[j].sd)) continue;
       remarks.push_back(fmt::format(
-          "{}-{} was read twice, {} apart: pull it again.", label(findings, readings[i].from),
-          label(findings, readings[i].to), base::text_from_length(apart_m, input.units)));
+          "{} was read twice, {} apart: {} it again.", points_name(findings.network, readings[i]),
+          size_words(readings[i], off, input.units), readings[i].is_angle() ? "turn" : "pull"));
     }
   }
 }
@@ -47,9 +63,10 @@ void add_repeats(const Input& input, const Findings& findings, Sentences& remark
 // "A-C at 13' 10-1/4"": told by its figure, since one pull may be there twice.
 std::string with_figure(const Input& input, const Findings& findings, std::size_t reading) {
   const readings::Observation& observation = findings.network.observations[reading];
-  return fmt::format("{}-{} at {}", label(findings, observation.from),
-                     label(findings, observation.to),
-                     base::text_from_length(observation.read, input.units));
+  return fmt::format("{} at {}", points_name(findings.network, observation),
+                     observation.is_angle()
+                         ? base::dms_from_angle(observation.read)
+                         : base::text_from_length(observation.read, input.units));
 }
 
 void add_groups(const Input& input, const Findings& findings, Sentences& remarks) {
@@ -124,8 +141,13 @@ void add_fewest(const Findings& findings, Sentences& remarks) {
 std::string reading_name(const adjustment::Network& network, std::size_t reading) {
   const readings::Observation& observation = network.observations[reading];
   const bool laser = network.instruments[observation.instrument].kind == readings::Kind::laser;
-  return fmt::format("the {} {}-{}", laser ? "laser reading" : "tape",
-                     network.points[observation.from].label, network.points[observation.to].label);
+  const char* kind = observation.is_angle() ? "angle" : laser ? "laser reading" : "tape";
+  return fmt::format("the {} {}", kind, points_name(network, observation));
+}
+
+std::string size_words(const readings::Observation& reading, double size, base::Units units) {
+  return reading.is_angle() ? base::words_from_angle(size)
+                            : base::text_from_length(std::abs(size), units);
 }
 
 std::vector<std::string> site_remarks(const Input& input, const Findings& findings) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "reports.hpp"
+#include "stakewright/base/angle.hpp"
 #include "stakewright/base/text.hpp"
 #include "words.hpp"
 
@@ -27,13 +28,13 @@ struct Telling {
     return findings.network.points[point].label;
   }
   [[nodiscard]] std::string tape(std::size_t observation) const {
-    const auto& seen = findings.network.observations[observation];
-    return tape_name(label(seen.from), label(seen.to));
+    return reading_name(findings.network, observation);
   }
 };
 
 const char* instrument_word(const Telling& t, std::size_t observation) {
   const auto& seen = t.findings.network.observations[observation];
+  if (seen.is_angle()) return "angle";
   const bool tape = t.findings.network.instruments[seen.instrument].kind == readings::Kind::tape;
   return tape ? "tape" : "laser reading";
 }
@@ -133,11 +134,14 @@ void say_left_out(Telling& t) {
   const auto& slips = t.findings.slips;
   for (const std::size_t observation : slips.excluded) {
     const auto& out = t.findings.used.readings_out[observation];
-    const double too_long_m = -out.residual;
-    t.say(fmt::format("The {} {} reads {} too {} and was left out{}.",
-                      instrument_word(t, observation), t.tape(observation),
-                      text_from_length(std::abs(too_long_m), t.units),
-                      too_long_m > 0 ? "long" : "short", slip_words(t, observation)));
+    const double too_long = -out.residual;
+    const bool angle = t.findings.network.observations[observation].is_angle();
+    const char* way = too_long > 0 ? (angle ? "large" : "long") : (angle ? "small" : "short");
+    t.say(fmt::format(
+        "The {} {} reads {} too {} and was left out{}.", instrument_word(t, observation),
+        t.tape(observation),
+        angle ? base::words_from_angle(too_long) : text_from_length(std::abs(too_long), t.units),
+        way, slip_words(t, observation)));
   }
 }
 

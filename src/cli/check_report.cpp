@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "reports.hpp"
@@ -105,15 +106,30 @@ std::string moves_section(const Findings& findings, const Shown& shown) {
 Row reading_row(const Findings& findings, std::size_t i, const Shown& shown) {
   const auto& seen = findings.network.observations[i];
   const auto& out = findings.used.readings_out[i];
-  const bool catches = std::isfinite(out.smallest_catch);
-  return {tape_name(label(findings, seen.from), label(findings, seen.to)),
+  const auto text = [&](double value) {
+    return seen.is_angle() ? base::dms_from_angle(value) : text_from_length(value, shown.units);
+  };
+  return {reading_name(findings.network, i),
           findings.network.instruments[seen.instrument].name,
-          text_from_length(seen.read, shown.units),
-          text_from_length(out.adjusted, shown.units),
-          directed(-out.residual, {"long", "short"}, shown.units, Step::fine),
+          text(seen.read),
+          text(out.adjusted),
+          seen.is_angle() ? directed_angle(-out.residual, {"large", "small"})
+                          : directed(-out.residual, {"long", "short"}, shown.units, Step::fine),
           fmt::format("{:.1f}", std::abs(out.standardized)),
-          catches ? text_from_length(out.smallest_catch, shown.units) : "none",
+          std::isfinite(out.smallest_catch) ? text(out.smallest_catch) : "none",
           out.excluded ? "left out" : ""};
+}
+
+/// How an angle is named, by the first one there is.
+std::string angle_note(const Findings& findings) {
+  const auto& all = findings.network.observations;
+  const auto angle =
+      std::find_if(all.begin(), all.end(), [](const auto& reading) { return reading.is_angle(); });
+  if (angle == all.end()) return "";
+  return paragraph(fmt::format(
+      "{} is an angle: turned at {}, clockwise, from {} to {}, in degrees-minutes-seconds.",
+      reading_name(findings.network, static_cast<std::size_t>(angle - all.begin())),
+      label(findings, *angle->at), label(findings, angle->from), label(findings, angle->to)));
 }
 
 std::string readings_section(const Findings& findings, const Shown& shown) {
@@ -121,15 +137,17 @@ std::string readings_section(const Findings& findings, const Shown& shown) {
   for (std::size_t i = 0; i < findings.used.readings_out.size(); ++i) {
     rows.push_back(reading_row(findings, i, shown));
   }
-  return heading("Readings", shown.emphasis) + table({{"pull"},
-                                                      {"with"},
-                                                      {"read", Align::right},
-                                                      {"adjusted", Align::right},
-                                                      {"reads", Align::right},
-                                                      {"in own spreads", Align::right},
-                                                      {"smallest slip seen", Align::right},
-                                                      {""}},
-                                                     rows, shown.emphasis);
+  return heading("Readings", shown.emphasis) +
+         table({{"pull"},
+                {"with"},
+                {"read", Align::right},
+                {"adjusted", Align::right},
+                {"reads", Align::right},
+                {"in own spreads", Align::right},
+                {"smallest slip seen", Align::right},
+                {""}},
+               rows, shown.emphasis) +
+         angle_note(findings);
 }
 
 std::string suspects_section(const Findings& findings, const Shown& shown) {

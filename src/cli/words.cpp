@@ -4,6 +4,8 @@
 
 #include <cmath>
 
+#include "stakewright/base/angle.hpp"
+
 namespace stakewright::cli {
 namespace {
 
@@ -34,6 +36,19 @@ std::string percent(double chance) {
   if (chance > 0.99) return "over 99 %";
   if (chance < 0.01) return "under 1 %";
   return fmt::format("{:.0f} %", 100.0 * chance);
+}
+
+std::string directed_angle(double angle_rad, Directions directions) {
+  const std::string text = base::dms_from_angle(std::abs(angle_rad));
+  if (!std::isfinite(angle_rad) || text == base::dms_from_angle(0.0)) return text;
+  return text + ' ' + (angle_rad > 0 ? directions.positive : directions.negative);
+}
+
+std::string reading_name(const adjustment::Network& network, std::size_t reading) {
+  const readings::Observation& seen = network.observations[reading];
+  const auto label = [&](std::size_t point) { return network.points[point].label; };
+  if (!seen.at) return tape_name(label(seen.from), label(seen.to));
+  return tape_name(tape_name(label(seen.from), label(*seen.at)), label(seen.to));
 }
 
 std::string tape_name(const std::string& from, const std::string& to) { return from + "–" + to; }

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "stakewright/adjustment/network.hpp"
 #include "stakewright/base/length.hpp"
 
 namespace stakewright::cli {
@@ -31,6 +32,12 @@ std::string off_words(double outward_m, double sideways_m, base::Units units);
 
 /// Whole percent: `97 %`; `over 99 %` and `under 1 %` where rounding would claim certainty.
 std::string percent(double chance);
+
+/// The same for an angle, in degrees-minutes-seconds: `0-01-20 large`.
+std::string directed_angle(double angle_rad, Directions directions);
+
+/// `A–C`; of an angle turned at O `A–O–C`.
+std::string reading_name(const adjustment::Network& network, std::size_t reading);
 
 /// `A–C`.
 std::string tape_name(const std::string& from, const std::string& to);

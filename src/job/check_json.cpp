@@ -164,6 +164,7 @@ Json readings_json(const Findings& findings) {
     list.push_back({{"kind", readings::word_of(instrument.kind)},
                     {"from", label(findings, seen.from)},
                     {"to", label(findings, seen.to)},
+                    {"at", seen.at ? Json(label(findings, *seen.at)) : Json(nullptr)},
                     {"instrument", instrument.name},
                     {"reading", number(seen.read)},
                     {"corrected", number(seen.corrected)},

@@ -27,7 +27,9 @@ inline Json tape_json(const check::Findings& findings, std::size_t from, std::si
 
 inline Json observed_pair(const check::Findings& findings, std::size_t observation) {
   const auto& seen = findings.network.observations[observation];
-  return tape_json(findings, seen.from, seen.to);
+  Json pair = tape_json(findings, seen.from, seen.to);
+  if (seen.at) pair["at"] = label(findings, *seen.at);
+  return pair;
 }
 
 /// Explanations, likeliest first, and last what is left for all others.

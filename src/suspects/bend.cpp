@@ -1,22 +1,24 @@
 #include "bend.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace stakewright::suspects {
 namespace {
 
-using Bend = std::vector<std::pair<std::size_t, double>>;  ///< reading, metres
+using Bend = std::vector<std::pair<std::size_t, double>>;  ///< reading; metres, radians
 
-/// True length under the displacements, less the planned length and its straight-line change.
+/// True value under the displacements, less the planned one and its straight-line change.
 Bend bend_of(const Ground& ground, const std::vector<base::Point>& moved) {
   Bend bend;
-  const auto& points = ground.network->points;
   for (std::size_t i = 0; i < ground.model->rows.size(); ++i) {
     const Row& row = ground.model->rows[i];
-    const base::Point step = moved[row.to] - moved[row.from];
-    if (step == base::Point{}) continue;
-    const double length = base::norm_m(points[row.to].planned - points[row.from].planned + step);
-    bend.emplace_back(i, length - row.planned_m - base::dot(row.along, step));
+    const bool moves =
+        std::any_of(row.ends.begin(), row.ends.begin() + static_cast<std::ptrdiff_t>(row.end_count),
+                    [&](const End& end) { return !(moved[end.point] == base::Point{}); });
+    if (!moves) continue;
+    const double value = value_with(*ground.network, row, moved);
+    bend.emplace_back(i, difference(row, value, row.planned) - straight_change(row, moved));
   }
   return bend;
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "stakewright/base/angle.hpp"
+
 namespace stakewright::suspects {
 namespace {
 
@@ -18,8 +20,9 @@ constexpr double kRowsWithAny = 0.05;
 constexpr double kLabelsWithNext = 0.04;
 constexpr double kLabelsWithAny = 0.04;
 
-/// Rows whose planned lengths are nearer than this may change places unnoticed.
+/// Rows whose planned lengths, or angles, are nearer than this may change places unnoticed.
 constexpr double kSameLength_m = 0.016;
+constexpr double kSameAngle_rad = 0.25 * base::kDegree_rad;
 
 /// Pairs of rows taken into the catalogue at the most.
 constexpr std::size_t kMostRowPairs = 24;
@@ -61,7 +64,8 @@ void add_stakes(std::vector<Candidate>& list, const Model& model, const Setting&
 
 void add_instruments(std::vector<Candidate>& list, const Model& model, const Setting& setting) {
   std::vector<std::size_t> uses(model.instruments, 0);
-  for (const Row& row : model.rows) ++uses[row.instrument];
+  for (const Row& row : model.rows)
+    if (!row.is_angle()) ++uses[row.instrument];
   for (std::size_t k = 0; k < model.instruments; ++k) {
     if (uses[k] < 2) continue;  // one reading's slip says as much
     list.push_back({Cause::What::instrument_zero,
@@ -81,6 +85,11 @@ void add_instruments(std::vector<Candidate>& list, const Model& model, const Set
   }
 }
 
+/// A change too small to be noticed.
+bool unnoticed(const Row& row, double change) {
+  return std::abs(change) < (row.is_angle() ? kSameAngle_rad : kSameLength_m);
+}
+
 /// Log-likelihood ratio of a fixed shift of two readings against none.
 double shift_ratio(const Model& model, std::size_t i, std::size_t j, double at_i, double at_j) {
   return model.projection[i] * at_i + model.projection[j] * at_j -
@@ -91,7 +100,7 @@ double shift_ratio(const Model& model, std::size_t i, std::size_t j, double at_i
 struct RowPair {
   std::size_t first = 0;
   std::size_t second = 0;
-  double slip_m = 0.0;  ///< of the first; the second's is the opposite
+  double slip = 0.0;  ///< of the first; the second's is the opposite
   double log_odds = 0.0;
   double score = 0.0;
 };
@@ -110,9 +119,13 @@ std::vector<RowPair> likely_row_pairs(const adjustment::Network& network, const 
   std::vector<RowPair> pairs;
   for (std::size_t i = 0; i + 1 < m; ++i) {
     for (std::size_t j = i + 1; j < m; ++j) {
-      if (std::abs(model.rows[i].planned_m - model.rows[j].planned_m) < kSameLength_m) continue;
+      const Row& row = model.rows[i];
+      const Row& other = model.rows[j];
+      if (row.is_angle() != other.is_angle()) continue;
+      if (unnoticed(row, difference(row, row.planned, other.planned))) continue;
       // Row i holds what belongs to row j: it is too long by the difference.
-      const double slip = network.observations[i].corrected - network.observations[j].corrected;
+      const double slip =
+          difference(row, network.observations[i].corrected, network.observations[j].corrected);
       const double ratio = shift_ratio(model, i, j, slip, -slip);
       if (ratio <= 0.0) continue;
       const double share = j == i + 1 ? kRowsWithNext : kRowsWithAny / static_cast<double>(m);
@@ -134,27 +147,32 @@ void add_rows(std::vector<Candidate>& list, const adjustment::Network& network, 
                     {pair.first, pair.second},
                     2,
                     pair.log_odds,
-                    {{{pair.slip_m, -pair.slip_m}, 0.0, 0.0, SlipKind::any}}});
+                    {{{pair.slip, -pair.slip}, 0.0, 0.0, SlipKind::any}}});
 }
 
 std::size_t renamed(std::size_t point, std::size_t first, std::size_t second) {
   return point == first ? second : point == second ? first : point;
 }
 
-/// What the planned lengths of the readings change by when two labels change over, for the
-/// readings that feel it.
+/// The points of a row or an observation.
+template <typename Reading>
+void rename(Reading& reading, std::size_t first, std::size_t second) {
+  reading.from = renamed(reading.from, first, second);
+  reading.to = renamed(reading.to, first, second);
+  if (reading.at) reading.at = renamed(*reading.at, first, second);
+}
+
+/// What the planned lengths and angles change by when two labels change over, for the readings that
+/// feel it.
 std::vector<std::pair<std::size_t, double>> label_shift(const adjustment::Network& network,
                                                         const Model& model, std::size_t first,
                                                         std::size_t second) {
   std::vector<std::pair<std::size_t, double>> shift;
   for (std::size_t i = 0; i < model.rows.size(); ++i) {
-    const std::size_t from = renamed(model.rows[i].from, first, second);
-    const std::size_t to = renamed(model.rows[i].to, first, second);
-    if (from == model.rows[i].from && to == model.rows[i].to) continue;
-    const double change =
-        base::distance_m(network.points[from].planned, network.points[to].planned) -
-        model.rows[i].planned_m;
-    if (std::abs(change) > kSameLength_m) shift.emplace_back(i, change);
+    Row row = model.rows[i];
+    rename(row, first, second);
+    const double change = difference(row, value_with(network, row, {}), row.planned);
+    if (!unnoticed(row, change)) shift.emplace_back(i, change);
   }
   return shift;
 }
@@ -202,8 +220,7 @@ adjustment::Network relabelled(const adjustment::Network& network, std::size_t f
                                std::size_t second) {
   adjustment::Network result = network;
   for (readings::Observation& observation : result.observations) {
-    observation.from = renamed(observation.from, first, second);
-    observation.to = renamed(observation.to, first, second);
+    rename(observation, first, second);
   }
   return result;
 }

@@ -5,6 +5,7 @@
 
 #include "bend.hpp"
 #include "slips.hpp"
+#include "stakewright/base/angle.hpp"
 
 namespace stakewright::suspects {
 namespace {
@@ -18,8 +19,9 @@ constexpr double kFitsAsWell = 0.25;
 /// Wrong pulls of one length that are listed.
 constexpr std::size_t kMostPullsNamed = 4;
 
-/// Two lengths nearer than this are the same wrong pull.
+/// Two lengths, or angles, nearer than this are the same wrong pull.
 constexpr double kSamePull_m = 0.001;
+constexpr double kSameSight_rad = 0.0003;
 
 /// A stake's place is shown one way only when its worst direction is this much worse than its
 /// best, and worse than a tape shows anything.
@@ -30,7 +32,7 @@ std::string count_of(double mean, double unit_m, const char* one, const char* tw
   return std::abs(mean) < 1.5 * unit_m ? one : two;
 }
 
-std::string slip_words(const Component& part) {
+std::string slip_words(const Component& part, bool angle) {
   switch (part.kind) {
     case SlipKind::foot:
       return count_of(part.mean[0], 0.3048, "a whole foot", "two whole feet");
@@ -54,7 +56,20 @@ std::string slip_words(const Component& part) {
       return part.mean[0] < 0.0 ? "tenths of a foot taken for inches"
                                 : "inches taken for tenths of a foot";
     case SlipKind::wrong_stake:
-      return "the tape was pulled to a wrong stake";
+      return angle ? "the circle was pointed at a wrong stake"
+                   : "the tape was pulled to a wrong stake";
+    case SlipKind::degree:
+      return count_of(part.mean[0], base::kDegree_rad, "a whole degree", "two whole degrees");
+    case SlipKind::ten_degrees:
+      return "ten whole degrees";
+    case SlipKind::half_degree:
+      return "the half degree";
+    case SlipKind::ten_minutes:
+      return count_of(part.mean[0], base::kDegree_rad / 6.0, "ten minutes", "twenty minutes");
+    case SlipKind::turned_back:
+      return "from and to changed over, or the circle read the wrong way round";
+    case SlipKind::half_turn:
+      return "half a turn: the opposite vernier was read";
     case SlipKind::any:
       break;
   }
@@ -79,34 +94,48 @@ const Component* clear_part(const Arrangement& arrangement, const Hypothesis& hy
   return share >= kClearKind ? &parts[best] : nullptr;
 }
 
+/// "A–D", or of an angle "A–O–D".
+std::string name_of(const adjustment::Network& network, const readings::Observation& written,
+                    const OtherPull& pull) {
+  const auto label = [&](std::size_t point) { return network.points[point].label; };
+  if (!written.at) return label(pull.held) + "–" + label(pull.pulled_to);
+  const bool from_held = pull.held == written.from;
+  return label(from_held ? pull.held : pull.pulled_to) + "–" + label(*written.at) + "–" +
+         label(from_held ? pull.pulled_to : pull.held);
+}
+
 /// "A–D, A–F or C–F".
-std::string list_of(const adjustment::Network& network, const std::vector<OtherPull>& pulls) {
+std::string list_of(const adjustment::Network& network, const readings::Observation& written,
+                    const std::vector<OtherPull>& pulls) {
   std::string text;
   for (std::size_t k = 0; k < pulls.size(); ++k) {
     if (k > 0) text += k + 1 == pulls.size() ? " or " : ", ";
-    text += network.points[pulls[k].held].label + "–" + network.points[pulls[k].pulled_to].label;
+    text += name_of(network, written, pulls[k]);
   }
   return text;
 }
 
-void name_wrong_stake(Cause& cause, const adjustment::Network& network, double slip_m) {
+void name_wrong_stake(Cause& cause, const adjustment::Network& network, double slip) {
+  const readings::Observation& written = network.observations[cause.index];
+  const double same = written.is_angle() ? kSameSight_rad : kSamePull_m;
   std::vector<OtherPull> pulls = other_pulls(network, cause.index);
-  pulls.erase(std::remove_if(pulls.begin(), pulls.end(),
-                             [&](const OtherPull& pull) {
-                               return std::abs(pull.slip_m - slip_m) > kSamePull_m;
-                             }),
-              pulls.end());
+  pulls.erase(
+      std::remove_if(pulls.begin(), pulls.end(),
+                     [&](const OtherPull& pull) { return std::abs(pull.slip - slip) > same; }),
+      pulls.end());
   if (pulls.size() == 1) {
     cause.what = Cause::What::wrong_stake;
     cause.held = pulls.front().held;
     cause.other = pulls.front().pulled_to;
   } else if (pulls.size() <= kMostPullsNamed) {
-    cause.slip += ": " + list_of(network, pulls);
+    cause.slip += ": " + list_of(network, written, pulls);
   }
 }
 
 void name_slip(Cause& cause, const adjustment::Network& network, const Component& part) {
-  cause.slip = slip_words(part);
+  const bool angle =
+      cause.what == Cause::What::reading && network.observations[cause.index].is_angle();
+  cause.slip = slip_words(part, angle);
   cause.size = part.mean[0];
   cause.size_sd = part.sd;
   if (part.kind == SlipKind::wrong_stake) name_wrong_stake(cause, network, part.mean[0]);
@@ -229,17 +258,14 @@ std::vector<double> effect(const adjustment::Network& network, const Arrangement
     }
     for (std::size_t i = 0; i < rows.size(); ++i) {
       if (rows[i].instrument != cause.index) continue;
-      if (cause.what == Cause::What::instrument_zero) added[i] += size;
-      if (cause.what == Cause::What::instrument_scale) added[i] += size * rows[i].planned_m;
+      if (cause.what == Cause::What::instrument_zero) added[i] += size * rows[i].by_zero();
+      if (cause.what == Cause::What::instrument_scale) added[i] += size * rows[i].by_scale();
     }
     column += cause.dimensions;
   }
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    const auto place = [&](std::size_t p) { return network.points[p].planned + moved[p]; };
-    const readings::Observation& written = network.observations[i];
-    added[i] +=
-        base::distance_m(place(rows[i].from), place(rows[i].to)) -
-        base::distance_m(network.points[written.from].planned, network.points[written.to].planned);
+    const double written = row_of(network, network.observations[i]).planned;
+    added[i] += difference(rows[i], value_with(network, rows[i], moved), written);
   }
   return added;
 }

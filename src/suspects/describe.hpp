@@ -11,8 +11,8 @@ namespace stakewright::suspects {
 /// The causes of an entry with their sizes, kinds of slip and directions.
 std::vector<Cause> causes(const Arrangement& arrangement, const Hypothesis& hypothesis);
 
-/// What the entry makes of every reading, as an offset from the length planned for the pair as
-/// written, in metres.
+/// What the entry makes of every reading, as an offset from what is planned for its points as
+/// written, in metres or radians.
 std::vector<double> effect(const adjustment::Network& network, const Arrangement& arrangement,
                            const Hypothesis& hypothesis);
 

@@ -276,7 +276,7 @@ double unexplained(const Ground& ground, const Hypothesis& hypothesis) {
   const Model& model = *ground.model;
   double square = -2.0 * hypothesis.bend_ratio;
   for (std::size_t i = 0; i < model.rows.size(); ++i)
-    square += model.projection[i] * model.rows[i].off_m;
+    square += model.projection[i] * model.rows[i].off;
   const std::vector<double>& projection = hypothesis.projection_of(model);
   for (std::size_t a = 0; a < hypothesis.columns.size(); ++a) {
     square -= 2.0 * projection[hypothesis.columns[a]] * hypothesis.sizes.mean[a];

@@ -1,6 +1,6 @@
 // The numbers of one round as a Gaussian model about the plan.
 //
-// y = A·x + B·b + e, where y is what each reading is off the planned length,
+// y = A·x + B·b + e, where y is what each reading is off the planned length or angle,
 // x the stakes' places about the plan, b the instruments' scale and zero.  With
 // nothing wrong y ~ N(0, C); W = C⁻¹.  Every cause adds to y along one or two of
 // the columns K = [I A Z S]: a reading, a point's x and y, an instrument's zero
@@ -8,7 +8,9 @@
 // docs/methods/suspects.md.
 #pragma once
 
+#include <array>
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 #include "stakewright/adjustment/network.hpp"
@@ -17,15 +19,28 @@
 
 namespace stakewright::suspects {
 
-/// One reading, seen from the plan.
+/// How a reading answers to the place of one point.
+struct End {
+  std::size_t point = 0;
+  base::Point by;  ///< zero when two of its points are planned at one place
+};
+
+/// One reading, seen from the plan: metres, or radians for an angle.
 struct Row {
   std::size_t from = 0;
   std::size_t to = 0;
+  std::optional<std::size_t> at;  ///< of an angle
   std::size_t instrument = 0;
-  base::Point along;  ///< unit vector from `from` to `to`; zero when both are planned at one place
-  double planned_m = 0.0;
-  double off_m = 0.0;  ///< y: corrected length less planned length
-  double sd_m = 0.0;
+  std::array<End, 3> ends{};
+  std::size_t end_count = 2;
+  double planned = 0.0;
+  double off = 0.0;  ///< y: corrected less planned
+  double sd = 0.0;
+
+  [[nodiscard]] bool is_angle() const { return at.has_value(); }
+  /// How it answers to its instrument's zero and scale; an angle does not.
+  [[nodiscard]] double by_zero() const { return is_angle() ? 0.0 : 1.0; }
+  [[nodiscard]] double by_scale() const { return is_angle() ? 0.0 : planned; }
 };
 
 struct Model {
@@ -50,7 +65,18 @@ struct Model {
   }
 };
 
-/// A reading seen from the plan; the observation's own ends may be replaced by others.
+/// What a reading of the row's points would be with every point moved from its planned place; none
+/// moves when `moved` is empty.
+double value_with(const adjustment::Network& network, const Row& row,
+                  const std::vector<base::Point>& moved);
+
+/// The value less another one of the same row; of an angle in (−pi, pi].
+double difference(const Row& row, double value, double other);
+
+/// The same to first order, less the planned value.
+double straight_change(const Row& row, const std::vector<base::Point>& moved);
+
+/// A reading seen from the plan.
 Row row_of(const adjustment::Network& network, const readings::Observation& observation);
 
 /// `spread_m`: standard deviation of a well-set stake, each way.

@@ -161,7 +161,7 @@ double pulls_until_clear(const Outlook& outlook, const std::vector<Worth>& all, 
 std::size_t commonest_instrument(const adjustment::Network& network) {
   std::vector<std::size_t> uses(network.instruments.size(), 0);
   for (const readings::Observation& observation : network.observations)
-    ++uses[observation.instrument];
+    if (!observation.is_angle()) ++uses[observation.instrument];
   return static_cast<std::size_t>(std::max_element(uses.begin(), uses.end()) - uses.begin());
 }
 
@@ -177,7 +177,8 @@ bool known_or_reached(const adjustment::Network& network, std::size_t point) {
   if (network.points[point].role == adjustment::Role::corner) return true;
   return std::any_of(network.observations.begin(), network.observations.end(),
                      [&](const readings::Observation& observation) {
-                       return observation.from == point || observation.to == point;
+                       return observation.from == point || observation.to == point ||
+                              observation.at == point;
                      });
 }
 
@@ -218,8 +219,9 @@ NextTape next_tape(const adjustment::Network& network, const Outlook& outlook, c
   tape.another_tape = worth.pull.instrument == network.instruments.size();
   tape.repeat = std::any_of(network.observations.begin(), network.observations.end(),
                             [&](const readings::Observation& observation) {
-                              return std::minmax(observation.from, observation.to) ==
-                                     std::minmax(tape.from, tape.to);
+                              return !observation.is_angle() &&
+                                     std::minmax(observation.from, observation.to) ==
+                                         std::minmax(tape.from, tape.to);
                             });
   const auto [a, b] = told_apart(outlook, worth);
   const auto words = [&](std::size_t group) {

@@ -23,20 +23,26 @@ Common common(const Arrangement& arrangement, const Row& row) {
     result.weight.push_back(variance * sensitivity);
     result.variance += variance * sensitivity * sensitivity;
   };
-  const auto add_end = [&](std::size_t point, double sign) {
-    if (arrangement.network.points[point].known) return;
+  for (std::size_t e = 0; e < row.end_count; ++e) {
+    const End& end = row.ends[e];
+    if (arrangement.network.points[end.point].known) continue;
     const double variance = model.spread_m * model.spread_m;
-    add(model.point_column(point), variance, sign * row.along.x_m);
-    add(model.point_column(point) + 1, variance, sign * row.along.y_m);
-  };
-  add_end(row.from, -1.0);
-  add_end(row.to, 1.0);
+    add(model.point_column(end.point), variance, end.by.x_m);
+    add(model.point_column(end.point) + 1, variance, end.by.y_m);
+  }
   if (row.instrument < model.instruments) {
     const readings::Instrument& instrument = arrangement.network.instruments[row.instrument];
     add(model.zero_column(row.instrument), instrument.zero_m * instrument.zero_m, 1.0);
-    add(model.scale_column(row.instrument), instrument.scale * instrument.scale, row.planned_m);
+    add(model.scale_column(row.instrument), instrument.scale * instrument.scale, row.by_scale());
   }
   return result;
+}
+
+/// How the new reading answers to the place of a point.
+base::Point answer_to(const Row& row, std::size_t point) {
+  for (std::size_t e = 0; e < row.end_count; ++e)
+    if (row.ends[e].point == point) return row.ends[e].by;
+  return {};
 }
 
 /// What one unit along each column of the hypothesis adds to the new reading.
@@ -48,16 +54,16 @@ std::vector<double> sensitivity(const Arrangement& arrangement, const Hypothesis
     const bool same = cause.index == row.instrument;
     switch (cause.what) {
       case Cause::What::stake: {
-        const double sign = cause.index == row.to ? 1.0 : cause.index == row.from ? -1.0 : 0.0;
-        result.push_back(sign * row.along.x_m);
-        result.push_back(sign * row.along.y_m);
+        const base::Point by = answer_to(row, cause.index);
+        result.push_back(by.x_m);
+        result.push_back(by.y_m);
         break;
       }
       case Cause::What::instrument_zero:
         result.push_back(same ? 1.0 : 0.0);
         break;
       case Cause::What::instrument_scale:
-        result.push_back(same ? row.planned_m : 0.0);
+        result.push_back(same ? row.by_scale() : 0.0);
         break;
       default:  // a slip is of its own reading
         result.insert(result.end(), cause.dimensions, 0.0);
@@ -69,10 +75,8 @@ std::vector<double> sensitivity(const Arrangement& arrangement, const Hypothesis
 /// What the straight line misses of the new length.
 double bend(const Arrangement& arrangement, const Hypothesis& hypothesis, const Row& row) {
   const std::vector<base::Point> moved = displacements(arrangement.ground(), hypothesis);
-  const base::Point step = moved[row.to] - moved[row.from];
-  const auto& points = arrangement.network.points;
-  return base::norm_m(points[row.to].planned - points[row.from].planned + step) - row.planned_m -
-         base::dot(row.along, step);
+  const double value = value_with(arrangement.network, row, moved);
+  return difference(row, value, row.planned) - straight_change(row, moved);
 }
 
 }  // namespace
@@ -83,11 +87,11 @@ Prediction predict(const Arrangement& arrangement, const Hypothesis& hypothesis,
   const double planned = base::distance_m(arrangement.network.points[pull.from].planned,
                                           arrangement.network.points[pull.to].planned);
   const Row row = row_of(arrangement.network,
-                         {pull.from, pull.to, pull.instrument, planned, planned, pull.sd_m});
+                         {pull.from, pull.to, pull.instrument, planned, planned, pull.sd_m, {}});
   const Common q = common(arrangement, row);
   const std::vector<double>& projection = hypothesis.projection_of(model);
   std::vector<double> left = sensitivity(arrangement, hypothesis, row);
-  Prediction result{bend(arrangement, hypothesis, row), row.sd_m * row.sd_m + q.variance};
+  Prediction result{bend(arrangement, hypothesis, row), row.sd * row.sd + q.variance};
   for (std::size_t i = 0; i < q.column.size(); ++i) {
     result.mean_m += q.weight[i] * projection[q.column[i]];
     for (std::size_t j = 0; j < q.column.size(); ++j)

@@ -1,5 +1,8 @@
 #include "slips.hpp"
 
+#include "angle_slips.hpp"
+#include "mixture.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -20,12 +23,8 @@ constexpr double kSmallestSlip_m = 0.004;
 /// A figure this near to a mark was read on it.
 constexpr double kOnTheMark_m = 0.0002;
 
-/// A slip of no kind of its own: how often, and its standard deviation.  Small ones are the
-/// commonest, and a reading may be wrong by anything.
-struct Width {
-  double share;
-  double sd;
-};
+/// A slip of no kind of its own.  Small ones are the commonest, and a reading may be wrong by
+/// anything.
 constexpr Width kAnySlip[] = {{0.26, 0.018}, {0.20, 0.040}, {0.10, 0.250}};
 constexpr Width kStake[] = {{0.25, 0.020}, {0.48, 0.050}, {0.27, 0.250}};
 constexpr Width kZero[] = {{0.30, 0.005}, {0.30, 0.030}};
@@ -51,37 +50,6 @@ constexpr double kDigits = 0.04;
 constexpr double kEighth = 0.02;
 constexpr double kTenths = 0.02;
 constexpr double kWrongStake = 0.05;
-
-/// Gathers parts; what a kind does not use goes to the slips of no kind.
-class Mixture {
- public:
-  void add(SlipKind kind, double mean, double sd, double share) {
-    parts_.push_back({{mean, 0.0}, sd, share, kind});
-  }
-  /// One share split evenly over several sizes.
-  void add_all(SlipKind kind, const std::vector<double>& sizes, double sd, double share) {
-    for (const double size : sizes) add(kind, size, sd, share / static_cast<double>(sizes.size()));
-  }
-  template <std::size_t n>
-  void add_widths(const Width (&widths)[n]) {
-    for (const Width& width : widths) add(SlipKind::any, 0.0, width.sd, width.share);
-  }
-
-  [[nodiscard]] std::vector<Component> normalised() const {
-    double any = 0.0;
-    double kinds = 0.0;
-    for (const Component& part : parts_)
-      (part.kind == SlipKind::any ? any : kinds) += part.log_share;
-    std::vector<Component> result = parts_;
-    for (Component& part : result)
-      part.log_share = std::log(part.kind == SlipKind::any ? part.log_share * (1.0 - kinds) / any
-                                                           : part.log_share);
-    return result;
-  }
-
- private:
-  std::vector<Component> parts_;  ///< `log_share` holds the share until `normalised`
-};
 
 /// Whole marks either way.  A mark that others burned is that slip, and not a whole unit besides.
 void add_marks(Mixture& mixture, base::Units units, const std::vector<double>& burned) {
@@ -178,6 +146,7 @@ std::vector<double> burned_amiss(const adjustment::Network& network, std::size_t
 
 std::vector<OtherPull> other_pulls(const adjustment::Network& network, std::size_t reading) {
   const readings::Observation& observation = network.observations[reading];
+  if (observation.is_angle()) return other_sights(network, reading);
   std::vector<OtherPull> pulls;
   const auto place = [&](std::size_t point) { return network.points[point].planned; };
   const double planned = base::distance_m(place(observation.from), place(observation.to));
@@ -194,6 +163,8 @@ std::vector<OtherPull> other_pulls(const adjustment::Network& network, std::size
 
 std::vector<Component> slip_sizes(const adjustment::Network& network, std::size_t reading,
                                   const Setting& setting) {
+  if (network.observations[reading].is_angle())
+    return angle_slip_sizes(network, reading, setting.staking.spread_m);
   Mixture mixture;
   mixture.add_widths(kAnySlip);
   const auto exact = [&](SlipKind kind, std::vector<double> sizes, double share) {
@@ -213,7 +184,7 @@ std::vector<Component> slip_sizes(const adjustment::Network& network, std::size_
     exact(SlipKind::digits, changed_millimetre_digits(read_m), kDigits);
   }
   std::vector<double> wrong;
-  for (const OtherPull& pull : other_pulls(network, reading)) wrong.push_back(pull.slip_m);
+  for (const OtherPull& pull : other_pulls(network, reading)) wrong.push_back(pull.slip);
   keep_noticeable(wrong);
   // The stake pulled to stands off its own place, not the other's.
   mixture.add_all(SlipKind::wrong_stake, wrong, std::numbers::sqrt2 * setting.staking.spread_m,

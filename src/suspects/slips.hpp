@@ -24,11 +24,18 @@ enum class SlipKind {
   digits,
   eighth,
   tenths,
-  wrong_stake
+  wrong_stake,  ///< a tape pulled to another stake, or a circle pointed at one
+  degree,
+  ten_degrees,
+  half_degree,  ///< the half degree of a circle cut to half degrees was left out, or counted twice
+  ten_minutes,
+  turned_back,  ///< from and to changed over, or the circle read the wrong way round
+  half_turn     ///< read half a turn off, at the opposite vernier
 };
 
-/// One part of a mixture: a cause's size is N(mean, sd²) with this share.
-/// A stake's two components share one sd; a pair of rows changed over has sd 0 and two means.
+/// Sizes are metres, or radians for an angle.  One part of a mixture: a cause's size is N(mean,
+/// sd²) with this share. A stake's two components share one sd; a pair of rows changed over has sd
+/// 0 and two means.
 struct Component {
   std::array<double, 2> mean{};
   double sd = 0.0;
@@ -47,11 +54,12 @@ std::vector<Component> scale_sizes();
 /// How far a stake set wrong stands off, each way.
 std::vector<Component> stake_sizes();
 
-/// A pull from `held` to `pulled_to` instead of the pair written down.
+/// A pull from `held` to `pulled_to` instead of the pair written down; of an angle, `held` is the
+/// sight that was right and `pulled_to` the stake that the other was taken on.
 struct OtherPull {
   std::size_t held = 0;
   std::size_t pulled_to = 0;
-  double slip_m = 0.0;  ///< by how much the reading is then too long
+  double slip = 0.0;  ///< by how much the reading is then too long, or too large
 };
 
 /// Every pull with one end of the reading right and the other at another corner or the centre

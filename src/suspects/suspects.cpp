@@ -106,9 +106,9 @@ std::string another_job(const Weighing& weighing) {
   std::vector<double> shares;
   std::vector<double> offs;
   for (const Row& row : model.rows) {
-    if (row.planned_m <= 0.0) continue;
-    offs.push_back(row.off_m);
-    ratios.push_back((row.planned_m + row.off_m) / row.planned_m);
+    if (row.is_angle() || row.planned <= 0.0) continue;
+    offs.push_back(row.off);
+    ratios.push_back((row.planned + row.off) / row.planned);
     shares.push_back(std::abs(ratios.back() - 1.0));
   }
   if (ratios.size() < 3) return {};

@@ -5,6 +5,8 @@
 #include <cctype>
 #include <cmath>
 
+#include "stakewright/base/angle.hpp"
+
 namespace stakewright::suspects {
 namespace {
 
@@ -16,10 +18,10 @@ constexpr double kInchSteps_m[] = {kInch_m / 16.0, kInch_m / 8.0, kInch_m / 4.0,
 constexpr double kMetricSteps_m[] = {0.001, 0.005, 0.010, 0.050};
 
 template <std::size_t n>
-double step_for(const double (&steps)[n], double sd_m) {
+double step_for(const double (&steps)[n], double sd) {
   double step = steps[0];
   for (const double next : steps)
-    if (next <= 2.0 * sd_m) step = next;
+    if (next <= 2.0 * sd) step = next;
   return step;
 }
 
@@ -32,9 +34,11 @@ const std::string& label(const adjustment::Network& network, std::size_t point) 
   return network.points[point].label;
 }
 
-bool is_laser(const adjustment::Network& network, std::size_t reading) {
-  return network.instruments[network.observations[reading].instrument].kind ==
-         readings::Kind::laser;
+const char* kind_word(const adjustment::Network& network, std::size_t reading) {
+  const readings::Observation& observation = network.observations[reading];
+  if (observation.is_angle()) return "angle";
+  const bool laser = network.instruments[observation.instrument].kind == readings::Kind::laser;
+  return laser ? "laser reading" : "tape";
 }
 
 /// "stake D" or "the centre pin".
@@ -71,10 +75,13 @@ std::string displacement(const adjustment::Network& network, const Cause& cause,
 
 std::string reading_clause(const adjustment::Network& network, const Cause& cause,
                            base::Units units) {
+  const bool angle = network.observations[cause.index].is_angle();
+  const char* way = cause.size > 0.0 ? (angle ? "large" : "long") : (angle ? "small" : "short");
   std::string text = fmt::format(
-      "the {} {} is misread: it reads about {} too {}",
-      is_laser(network, cause.index) ? "laser reading" : "tape", pair_name(network, cause.index),
-      about(cause.size, cause.size_sd, units), cause.size > 0.0 ? "long" : "short");
+      "the {} {} is misread: it reads about {} too {}", kind_word(network, cause.index),
+      pair_name(network, cause.index),
+      angle ? about_angle(cause.size, cause.size_sd) : about(cause.size, cause.size_sd, units),
+      way);
   if (!cause.slip.empty()) text += " (" + cause.slip + ")";
   return text;
 }
@@ -116,6 +123,11 @@ std::string clause(const adjustment::Network& network, const Cause& cause, base:
     case Cause::What::wrong_stake:
       break;
   }
+  const readings::Observation& written = network.observations[cause.index];
+  if (written.is_angle())
+    return fmt::format("the angle {} was turned with the sight on {} instead of {}",
+                       pair_name(network, cause.index), label(network, *cause.other),
+                       label(network, *cause.held == written.from ? written.to : written.from));
   return fmt::format("the tape written down as {} was pulled from {} to {}",
                      pair_name(network, cause.index), label(network, *cause.held),
                      label(network, *cause.other));
@@ -141,8 +153,16 @@ std::string noun_of(const adjustment::Network& network, const Cause& cause, base
     case Cause::What::wrong_stake:
       break;
   }
-  return fmt::format("{} pulled to {}", pair_name(network, cause.index),
+  return fmt::format("{} {} to {}", pair_name(network, cause.index),
+                     network.observations[cause.index].is_angle() ? "turned" : "pulled",
                      label(network, *cause.other));
+}
+
+/// Repeats: a pair either way about, an angle from and to the same points at the same.
+bool of_the_same(const readings::Observation& a, const readings::Observation& b) {
+  if (a.at != b.at) return false;
+  const bool same = a.from == b.from && a.to == b.to;
+  return same || (!a.is_angle() && a.from == b.to && a.to == b.from);
 }
 
 }  // namespace
@@ -153,13 +173,13 @@ std::string pair_name(const adjustment::Network& network, std::size_t reading) {
   std::size_t count = 0;
   for (std::size_t i = 0; i < network.observations.size(); ++i) {
     const readings::Observation& other = network.observations[i];
-    const bool same = (own.from == other.from && own.to == other.to) ||
-                      (own.from == other.to && own.to == other.from);
-    if (!same) continue;
+    if (!of_the_same(own, other)) continue;
     ++count;
     if (i < reading) ++before;
   }
-  const std::string name = label(network, own.from) + "–" + label(network, own.to);
+  std::string name = label(network, own.from) + "–";
+  if (own.at) name += label(network, *own.at) + "–";
+  name += label(network, own.to);
   return count < 2 ? name : fmt::format("{} ({} reading)", name, ordinal(before));
 }
 
@@ -170,6 +190,16 @@ std::string about(double length_m, double sd_m, base::Units units) {
   double rounded = std::round(size / step) * step;
   if (rounded == 0.0) rounded = size;  // never "about 0"
   return base::text_from_length(rounded, units);
+}
+
+std::string about_angle(double angle_rad, double sd_rad) {
+  constexpr double kMinute_rad = base::kDegree_rad / 60.0;
+  constexpr double kSteps_rad[] = {kMinute_rad / 6.0, kMinute_rad, 10.0 * kMinute_rad,
+                                   base::kDegree_rad};
+  const double size = std::abs(angle_rad);
+  const double step = step_for(kSteps_rad, sd_rad);
+  const double rounded = std::round(size / step) * step;
+  return base::words_from_angle(rounded == 0.0 ? size : rounded);  // never "about 0"
 }
 
 std::string sentence(const adjustment::Network& network, const std::vector<Cause>& causes,

@@ -21,9 +21,10 @@ struct Cause {
   What what = What::reading;
   std::size_t index = 0;  ///< of the observation, point or instrument; labels: the first point
   std::optional<std::size_t>
-      other;  ///< labels, rows: the other of the two; wrong_stake: the stake pulled to
+      other;  ///< labels, rows: the other of the two; wrong_stake: the stake pulled to or sighted
   std::optional<std::size_t> held;  ///< wrong_stake: the end of the reading that was right
-  double size = 0.0;  ///< reading: slip in metres (too long positive); zero: metres; scale: m/m
+  double size = 0.0;  ///< reading: slip (too long or too large positive), in metres, or radians for
+                      ///< an angle; zero: metres; scale: m/m
   double size_sd = 0.0;
   double outward_m = 0.0;   ///< stake: how it stands off; for the centre pin: forward ...
   double sideways_m = 0.0;  ///< ... and to the right

@@ -1,0 +1,225 @@
+// Angles among the readings that are weighed: their slips, and what they say of stakes.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <array>
+#include <cmath>
+
+#include "stakewright/base/angle.hpp"
+#include "stakewright/suspects/suspects.hpp"
+#include "stakewright/suspects/tapes.hpp"
+#include "suspects/draws.hpp"
+
+namespace stakewright::suspects {
+namespace {
+
+using base::kDegree_rad;
+using scene::Pair;
+using testing::HasSubstr;
+using What = Cause::What;
+
+constexpr std::uint64_t kSeed = 21;
+constexpr double kMinute_rad = kDegree_rad / 60.0;
+constexpr double kSd_rad = 1.5 * kMinute_rad;
+
+/// Where it is turned, from, to.
+using Turn = std::array<std::size_t, 3>;
+
+std::vector<Turn> interior(std::size_t n) {
+  std::vector<Turn> turns;
+  for (std::size_t i = 0; i < n; ++i) turns.push_back({i, (i + 1) % n, (i + n - 1) % n});
+  return turns;
+}
+
+std::vector<Turn> at_the_pin(std::size_t n) {
+  std::vector<Turn> turns;
+  for (std::size_t i = 0; i < n; ++i) turns.push_back({n, i, (i + 1) % n});
+  return turns;
+}
+
+double angle_rad(const std::vector<base::Point>& places, const Turn& turn) {
+  const base::Point u = places[turn[1]] - places[turn[0]];
+  const base::Point v = places[turn[2]] - places[turn[0]];
+  const double angle = std::atan2(v.x_m * u.y_m - v.y_m * u.x_m, u.x_m * v.x_m + u.y_m * v.y_m);
+  return angle < 0.0 ? angle + 2.0 * std::numbers::pi : angle;
+}
+
+void turn_all(adjustment::Network& network, const std::vector<base::Point>& places,
+              const std::vector<Turn>& turns, std::mt19937_64& random) {
+  std::normal_distribution<double> normal;
+  for (const Turn& turn : turns) {
+    const double read = angle_rad(places, turn) + kSd_rad * normal(random);
+    network.observations.push_back({turn[1], turn[2], 1, read, read, kSd_rad, turn[0]});
+  }
+}
+
+/// A polygon with sides and radii taped, then interior angles and angles at the pin turned.
+template <class Stake>
+adjustment::Network site(std::size_t n, Stake stake) {
+  std::mt19937_64 random(kSeed);
+  adjustment::Network network = scene::polygon(n);
+  readings::Instrument circle;
+  circle.name = "circle";
+  circle.kind = readings::Kind::angle;
+  network.instruments.push_back(circle);
+  std::vector<base::Point> places = scene::staked(network, scene::kSpread_m, random);
+  stake(places);
+  scene::read_all(network, places, scene::both(scene::sides(n), scene::radii(n)), random);
+  turn_all(network, places, interior(n), random);
+  turn_all(network, places, at_the_pin(n), random);
+  return network;
+}
+
+adjustment::Network site(std::size_t n) {
+  return site(n, [](std::vector<base::Point>&) {});
+}
+
+/// The first angle at the pin, A–O–B, stands behind the lengths and the interior angles.
+std::size_t first_at_pin(std::size_t n) { return 3 * n; }
+
+void put_off(adjustment::Network& network, std::size_t reading, double to_rad) {
+  network.observations[reading].read = network.observations[reading].corrected = to_rad;
+}
+
+TEST(SuspectAngles, NothingWrongLeadsWhenNothingIs) {
+  const Suspects said = weigh(site(8), scene::setting());
+  EXPECT_TRUE(said.ranked.front().causes.empty()) << said.ranked.front().words;
+  EXPECT_GT(said.ranked.front().chance, 0.7);
+}
+
+TEST(SuspectAngles, NameTheStakeSetWrong) {
+  const adjustment::Network network = site(6, [](std::vector<base::Point>& places) {
+    const base::Point outward = (1.0 / base::norm_m(places[2])) * places[2];
+    places[2] = places[2] + scene::kInch_m * outward;
+  });
+  const Suspects said = weigh(network, scene::setting());
+  ASSERT_EQ(scene::named(said.ranked.front().causes), (scene::Named{{What::stake, 2, 0}}));
+  EXPECT_NEAR(said.ranked.front().causes.front().outward_m, scene::kInch_m, 0.008);
+}
+
+struct Misread {
+  const char* what;
+  double off_rad;
+  const char* slip;
+};
+
+void PrintTo(const Misread& misread, std::ostream* out) { *out << misread.what; }
+
+class SlipOfAnAngle : public testing::TestWithParam<Misread> {};
+
+INSTANTIATE_TEST_SUITE_P(
+    Kinds, SlipOfAnAngle,
+    testing::Values(Misread{"degree", kDegree_rad, "a whole degree"},
+                    Misread{"two degrees", -2.0 * kDegree_rad, "two whole degrees"},
+                    Misread{"ten degrees", 10.0 * kDegree_rad, "ten whole degrees"},
+                    Misread{"half degree", -30.0 * kMinute_rad, "the half degree"},
+                    Misread{"half turn", std::numbers::pi,
+                            "half a turn: the opposite vernier was read"}));
+
+TEST_P(SlipOfAnAngle, IsNamedByItsSize) {
+  // Of five sides: with an even number the opposite vernier reads as another stake does.
+  adjustment::Network network = site(5);
+  const std::size_t bad = first_at_pin(5);
+  const double read = network.observations[bad].read + GetParam().off_rad;
+  put_off(network, bad, read);
+  const Suspects said = weigh(network, scene::setting());
+  ASSERT_EQ(scene::named(said.ranked.front().causes), (scene::Named{{What::reading, bad, 0}}))
+      << said.ranked.front().words;
+  EXPECT_EQ(said.ranked.front().causes.front().slip, GetParam().slip);
+  EXPECT_THAT(said.ranked.front().words, HasSubstr("The angle A–O–B is misread"));
+  EXPECT_THAT(said.ranked.front().words,
+              HasSubstr(GetParam().off_rad > 0.0 ? "too large" : "too small"));
+}
+
+TEST(SuspectAngles, FromAndToChangedOverIsNamed) {
+  adjustment::Network network = site(6);
+  const std::size_t bad = first_at_pin(6);
+  put_off(network, bad, 2.0 * std::numbers::pi - network.observations[bad].read);
+  const Suspects said = weigh(network, scene::setting());
+  ASSERT_EQ(said.ranked.front().causes.size(), 1U) << said.ranked.front().words;
+  EXPECT_EQ(said.ranked.front().causes.front().index, bad);
+  EXPECT_THAT(said.ranked.front().words, HasSubstr("from and to changed over"));
+}
+
+TEST(SuspectAngles, TheCirclePointedAtAWrongStakeIsSaidWithTheStake) {
+  adjustment::Network network = site(5);
+  const std::size_t bad = first_at_pin(5);
+  // Sighted C for B: 144 degrees in place of 72.
+  put_off(network, bad, network.observations[bad].read + network.observations[bad + 1].read);
+  const Suspects said = weigh(network, scene::setting());
+  ASSERT_EQ(said.ranked.front().causes.size(), 1U) << said.ranked.front().words;
+  const Cause& cause = said.ranked.front().causes.front();
+  EXPECT_EQ(cause.index, bad);
+  // From E to B is 144 degrees as well: which sight was wrong the number does not say.
+  EXPECT_THAT(said.ranked.front().words, HasSubstr("the circle was pointed at a wrong stake"));
+  EXPECT_THAT(said.ranked.front().words, HasSubstr("A–O–C"));
+  EXPECT_THAT(said.ranked.front().words, HasSubstr("E–O–B"));
+}
+
+TEST(SuspectAngles, SmallSlipsAreNotGivenAKind) {
+  adjustment::Network network = site(6);
+  const std::size_t bad = first_at_pin(6);
+  put_off(network, bad, network.observations[bad].read + 47.0 * kMinute_rad);
+  const Suspects said = weigh(network, scene::setting());
+  ASSERT_EQ(said.ranked.front().causes.size(), 1U);
+  EXPECT_EQ(said.ranked.front().causes.front().slip, "");
+  EXPECT_NEAR(said.ranked.front().causes.front().size, 47.0 * kMinute_rad, 8.0 * kMinute_rad);
+}
+
+TEST(SuspectAngles, TwoMisreadReadingsOfDifferentKindsAreFoundTogether) {
+  adjustment::Network network = site(8);
+  const std::size_t bad = first_at_pin(8) + 3;
+  put_off(network, bad, network.observations[bad].read + kDegree_rad);
+  scene::add_slip(network, 2, 2.0 * scene::kInch_m);
+  const Suspects said = weigh(network, scene::setting());
+  EXPECT_EQ(scene::named(said.ranked.front().causes),
+            (scene::Named{{What::reading, 2, 0}, {What::reading, bad, 0}}))
+      << said.ranked.front().words;
+}
+
+TEST(SuspectAngles, TwoLabelsChangedOverAreFound) {
+  adjustment::Network network =
+      site(7, [](std::vector<base::Point>& places) { std::swap(places[2], places[3]); });
+  const Suspects said = weigh(network, scene::setting());
+  ASSERT_EQ(said.ranked.front().causes.size(), 1U) << said.ranked.front().words;
+  EXPECT_EQ(said.ranked.front().causes.front().what, What::labels);
+  EXPECT_EQ(said.ranked.front().causes.front().index, 2U);
+  EXPECT_EQ(said.ranked.front().causes.front().other, 3U);
+}
+
+TEST(SuspectAngles, ChancesAddToOneAndTurningTheSiteChangesNone) {
+  adjustment::Network network = site(6);
+  put_off(network, first_at_pin(6), 61.0 * kDegree_rad);
+  const Suspects here = weigh(network, scene::setting());
+  double sum = here.rest;
+  for (const Explanation& explanation : here.ranked) sum += explanation.chance;
+  EXPECT_NEAR(sum, 1.0, 1e-9);
+  adjustment::Network turned = network;
+  for (adjustment::NetworkPoint& point : turned.points) {
+    const base::Point p = point.planned;
+    point.planned = base::Point{std::cos(2.0) * p.x_m - std::sin(2.0) * p.y_m + 30.0,
+                                std::sin(2.0) * p.x_m + std::cos(2.0) * p.y_m - 5.0};
+  }
+  const Suspects there = weigh(turned, scene::setting());
+  ASSERT_EQ(here.ranked.size(), there.ranked.size());
+  for (std::size_t k = 0; k < here.ranked.size(); ++k)
+    EXPECT_NEAR(here.ranked[k].chance, there.ranked[k].chance, 1e-6);
+}
+
+TEST(SuspectAngles, NextTapesAreTapesAndNeverToBePulledAgainForAnAngle) {
+  adjustment::Network network = site(5);
+  network.observations.erase(network.observations.begin() + 5, network.observations.begin() + 10);
+  scene::add_slip(network, 1, scene::kInch_m);
+  const Suspects said = weigh(network, scene::setting());
+  for (const NextTape& tape : next_tapes(network, said, scene::setting())) {
+    const bool pulled = std::any_of(
+        network.observations.begin(), network.observations.end(), [&](const auto& reading) {
+          return !reading.is_angle() &&
+                 std::minmax(reading.from, reading.to) == std::minmax(tape.from, tape.to);
+        });
+    EXPECT_EQ(tape.repeat, pulled);
+  }
+}
+
+}  // namespace
+}  // namespace stakewright::suspects
