@@ -93,6 +93,25 @@ std::string swings_section(const layout::StakingOrder& order, const Shown& shown
                rows, shown.emphasis);
 }
 
+/// Angles and lengths from the centre pin, for a crew with a circle.
+std::string radial_section(const layout::Radial& radial, const Shown& shown) {
+  std::vector<Row> rows;
+  for (const auto& stake : radial.stakes) {
+    rows.push_back({stake.stake, base::dms_from_angle(stake.angle_rad),
+                    text_from_length(stake.length_m, shown.units)});
+  }
+  const double minute_m = radial.stakes.front().length_m * base::kDegree_rad / 60.0;
+  return heading(fmt::format("With an angle circle: set up over {}, sight {}, set nought on it",
+                             radial.at, radial.mark),
+                 shown.emphasis) +
+         table({{"stake"}, {"turn clockwise", Align::right}, {"pull", Align::right}}, rows,
+               shown.emphasis) +
+         paragraph(fmt::format("Angles are degrees-minutes-seconds. A minute of error sets a stake "
+                               "{} off, sideways. Turn back to {} at the end: the circle must read "
+                               "nought again.",
+                               base::text_from_small_length(minute_m, shown.units), radial.mark));
+}
+
 std::string skip_words(int skip, int sides) {
   if (skip == 0) return "corner radius";
   if (skip == 1) return "side";
@@ -192,6 +211,7 @@ std::string layout_report(const job::Job& job, const job::LayoutResult& result,
   text += '\n' + plan_section(job.plan, shown);
   text += '\n' + stakes_section(job.plan, result.stakes, shown);
   text += '\n' + swings_section(result.order, shown);
+  if (!result.radial.stakes.empty()) text += '\n' + radial_section(result.radial, shown);
   text += '\n' + tapes_section(job.plan, result.tapes, shown);
   if (!result.lines.empty()) text += '\n' + lines_section(result.lines, shown);
   if (!result.strings.empty()) text += '\n' + strings_section(result.strings, shown);

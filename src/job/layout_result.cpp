@@ -20,6 +20,7 @@ LayoutResult layout_of(const Job& job) {
   result.tapes = layout::check_tapes(job.plan);
   result.order =
       layout::staking_order(job.plan, {tape.constant_m, tape.per_length, tape.centring_m});
+  result.radial = layout::radial(job.plan);
   result.lines = layout::lines(job.plan);
   result.strings = layout::strings(job.plan);
   result.clearances = layout::clearances(job.plan);

@@ -53,6 +53,16 @@ Json swings_json(const std::vector<layout::Swing>& swings) {
   return list;
 }
 
+Json radial_json(const layout::Radial& radial) {
+  Json list = Json::array();
+  for (const auto& stake : radial.stakes) {
+    list.push_back({{"stake", stake.stake},
+                    {"angle", number(stake.angle_rad)},
+                    {"length", number(stake.length_m)}});
+  }
+  return list;
+}
+
 Json lines_json(const std::vector<layout::LineFigures>& lines) {
   Json list = Json::array();
   for (const auto& line : lines) {
@@ -115,6 +125,10 @@ std::string layout_json(const Job& job, const LayoutResult& result) {
                        {"length", number(sighted->length_m)},
                        {"bearing", number(sighted->bearing_rad)}};
   json["swings"] = swings_json(result.order.swings);
+  json["radial_from"] = {{"at", result.radial.at},
+                         {"mark", result.radial.mark},
+                         {"length", number(result.radial.mark_m)}};
+  json["radial"] = radial_json(result.radial);
   json["lines"] = lines_json(result.lines);
   json["strings"] = strings_json(result.strings);
   json["clearances"] = clearances_json(result.clearances);

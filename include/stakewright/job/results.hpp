@@ -7,6 +7,7 @@
 
 #include "stakewright/check/check.hpp"
 #include "stakewright/job/job.hpp"
+#include "stakewright/layout/radial.hpp"
 #include "stakewright/layout/surroundings.hpp"
 #include "stakewright/layout/swings.hpp"
 #include "stakewright/roof/roof.hpp"
@@ -18,6 +19,7 @@ struct LayoutResult {
   std::vector<layout::Stake> stakes;  ///< corners, then the centre pin
   std::vector<layout::Tape> tapes;
   layout::StakingOrder order;
+  layout::Radial radial;
   std::vector<layout::LineFigures> lines;
   std::vector<layout::String> strings;
   std::vector<layout::Clearance> clearances;
