@@ -107,8 +107,8 @@ std::string radial_section(const layout::Radial& radial, const Shown& shown) {
                  shown.emphasis) +
          table({{"stake"}, {"turn clockwise", Align::right}, {"pull", Align::right}}, rows,
                shown.emphasis) +
-         paragraph(fmt::format("Angles are degrees-minutes-seconds. A minute of angle sets a stake "
-                               "{} sideways. Turn back to {} at the end: the circle must read "
+         paragraph(fmt::format("Angles are degrees-minutes-seconds. A minute of error sets a stake "
+                               "{} off, sideways. Turn back to {} at the end: the circle must read "
                                "nought again.",
                                base::text_from_small_length(minute_m, shown.units), radial.mark));
 }
@@ -214,7 +214,7 @@ std::string layout_report(const job::Job& job, const job::LayoutResult& result,
   text += '\n' + plan_section(job.plan, shown);
   text += '\n' + stakes_section(job.plan, result.stakes, shown);
   text += '\n' + swings_section(result.order, shown);
-  text += '\n' + radial_section(result.radial, shown);
+  if (!result.radial.stakes.empty()) text += '\n' + radial_section(result.radial, shown);
   text += '\n' + tapes_section(job.plan, result.tapes, shown);
   if (!result.lines.empty()) text += '\n' + lines_section(result.lines, shown);
   if (!result.strings.empty()) text += '\n' + strings_section(result.strings, shown);

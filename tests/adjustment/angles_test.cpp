@@ -257,6 +257,36 @@ TEST(Angles, ThatAreMisreadAreNamed) {
   EXPECT_GE(named, kRounds * 9 / 10);
 }
 
+// Two-sided 1.96 and 3.2905: chances 0.05 and 0.001 of a standard normal (any table); 0.80 is the
+// power that the smallest catch is defined by.
+TEST(Angles, BesideTapesHaveStandardNormalResidualsAndAreCaughtEightTimesInTen) {
+  std::mt19937 random(kSeed + 5);
+  constexpr int kRounds = 600;
+  double count = 0.0;
+  double squares = 0.0;
+  double beyond = 0.0;
+  double caught = 0.0;
+  for (int round = 0; round < kRounds; ++round) {
+    Network network = figures::polygon(6, 3.2);
+    const auto truth = figures::staked(network, 0.01, random);
+    figures::pull(network, figures::skips(6, 1), truth, 0.002, random);
+    figures::turn(network, figures::interior_angles(6), truth, 4e-4, random);
+    figures::turn(network, figures::angles_at_the_pin(6), truth, 6e-4, random);
+    const Adjustment good = adjust(network);
+    for (const AdjustedReading& reading : good.readings_out) {
+      ++count;
+      squares += reading.standardized * reading.standardized;
+      if (std::abs(reading.standardized) > 1.96) ++beyond;
+    }
+    const std::size_t bad = 6 + static_cast<std::size_t>(round) % 12;
+    network.observations[bad].corrected += good.readings_out[bad].smallest_catch;
+    if (std::abs(adjust(network).readings_out[bad].standardized) > 3.2905) ++caught;
+  }
+  EXPECT_NEAR(squares / count, 1.0, 0.04);
+  EXPECT_NEAR(beyond / count, 0.05, 0.006);
+  EXPECT_NEAR(caught / kRounds, 0.80, 0.05);
+}
+
 TEST(Angles, AddNoFalseAlarmsBesideTapes) {
   std::mt19937 random(kSeed + 4);
   int alarms = 0;

@@ -109,7 +109,7 @@ TEST(Rounds, AreNotComparedWhereOneContradictsItself) {
   crew.set_stakes(0.001);
   tape_round(crew, "1");
   for (std::size_t i = 0; i < crew.input().readings.size(); ++i)
-    crew.input().readings[i].value_m += 0.04 * std::sin(static_cast<double>(i * i));
+    crew.input().readings[i].value_m += 0.02 * std::sin(static_cast<double>(i * i));
   tape_round(crew, "2");
   crew.input().since = "1";
   const Findings findings = check(crew.input());

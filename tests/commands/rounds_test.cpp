@@ -52,13 +52,22 @@ TEST(Rounds, CheckTakesTheOneThatIsNamed) {
       0);
 }
 
+/// How far the fascia C-D is found to be off, by the carry of these arguments.
+double fascia_off_m(const Site& site, std::vector<std::string> more) {
+  std::vector<std::string> arguments{"carry", "job.toml", "readings.csv", "--json"};
+  arguments.insert(arguments.end(), more.begin(), more.end());
+  const json carry = json::parse(site.stakewright(arguments).out);
+  for (const json& part : carry.at("parts"))
+    if (part.at("part") == "fascia" && part.at("at") == "C-D") return part.at("difference");
+  return 0.0;
+}
+
 TEST(Rounds, CarryTakesTheOneThatIsNamed) {
   const Site site;
   write_two_rounds(site);
-  EXPECT_EQ(site.stakewright({"carry", "job.toml", "readings.csv"}).status, 1);
-  EXPECT_EQ(
-      site.stakewright({"carry", "job.toml", "readings.csv", "--round", "before the dig"}).status,
-      0);
+  // A corner an inch outward lengthens its two sides by half of it, and their eave by more.
+  EXPECT_GT(fascia_off_m(site, {}), 0.5 * kInch_m);
+  EXPECT_NEAR(fascia_off_m(site, {"--round", "before the dig"}), 0.0, 0.001);
 }
 
 TEST(Rounds, ComparedSayWhichStakeMovedAndKeepTheStatusOfTheVerdict) {

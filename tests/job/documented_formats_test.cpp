@@ -41,7 +41,7 @@ TEST(DocumentedFormats, HaveExamplesThatAreRead) {
   const Job job = job_from_text(block("toml"), "job.toml");
   EXPECT_EQ(job.title, "Orchard shelter");
   EXPECT_TRUE(job.has_roof);
-  EXPECT_EQ(readings_from_text(block("csv"), "readings.csv", job).size(), 3U);
+  EXPECT_EQ(readings_from_text(block("csv"), "readings.csv", job).size(), 4U);
 }
 
 TEST(DocumentedFormats, ShowEveryKeyAndColumn) {
@@ -62,7 +62,7 @@ TEST(DocumentedFormats, ShowEveryKeyAndColumn) {
       EXPECT_TRUE(std::regex_search(page(), shown)) << key;
     }
   }
-  EXPECT_EQ(keys, 10U + 12U + 10U + 6U + 2U + 3U + 4U + 3U + 16U + 18U + 2U + 11U);
+  EXPECT_EQ(keys, 11U + 12U + 10U + 6U + 2U + 3U + 4U + 3U + 16U + 18U + 2U + 11U);
 }
 
 }  // namespace
