@@ -1,9 +1,12 @@
 #include "findings.hpp"
 
+#include "language.hpp"
+
 namespace stakewright::cli {
 
 check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows,
                             const Options& options, base::Units units) {
+  keep_names(rows.readings);
   check::Input input;
   input.plan = job.plan;
   input.tolerance = job.tolerance;

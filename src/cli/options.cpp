@@ -42,6 +42,12 @@ void add_common(CLI::App& app, Raw& raw) {
   app.set_help_flag("-h,--help", "Show this help and stop");
 }
 
+void add_language(CLI::App& app, Raw& raw, const char* help) {
+  app.add_option("--language", raw.options.language, help)->type_name("LANGUAGE");
+  app.add_option("--forms", raw.options.forms, "Your own words: a folder of wording files")
+      ->type_name("FOLDER");
+}
+
 void add_job(CLI::App& app, Raw& raw) {
   app.add_option("JOB", raw.options.job, "The job file (TOML)")->required()->type_name("FILE");
 }
@@ -83,6 +89,7 @@ void add_layout(CLI::App& app, Raw& raw) {
       add_command(app, raw, Command::layout, "layout", "Stakes, swings, check diagonals, lines");
   add_job(layout, raw);
   add_output(layout, raw, "Also write a file: .json, .csv (points) or .dxf (drawing)");
+  add_language(layout, raw, "Language of the report (en)");
   add_common(layout, raw);
 }
 
@@ -106,6 +113,7 @@ void add_tapes(CLI::App& app, Raw& raw) {
       ->type_name("N")
       ->check(CLI::Range(1, kMostPulls));
   add_output(tapes, raw, "Also write a file: .json, or .csv (a readings file to fill in)");
+  add_language(tapes, raw, "Language of the report (en)");
   add_common(tapes, raw);
 }
 
@@ -117,10 +125,7 @@ void add_form(CLI::App& app, Raw& raw) {
       ->type_name("PAPER");
   form.add_flag("--show-planned", raw.options.show_planned,
                 "Print the planned lengths on the reading sheet");
-  form.add_option("--language", raw.options.language, "Language of the form (en)")
-      ->type_name("LANGUAGE");
-  form.add_option("--forms", raw.options.forms, "Your own words: a folder of files LANGUAGE.toml")
-      ->type_name("FOLDER");
+  add_language(form, raw, "Language of the form (en)");
   add_common(form, raw);
 }
 
@@ -134,6 +139,7 @@ void add_check(CLI::App& app, Raw& raw) {
   check.add_option("--since", raw.options.since, "An earlier round: which stakes moved since then")
       ->type_name("NAME");
   add_output(check, raw, "Also write a file: .json, .csv (points found) or .dxf (drawing)");
+  add_language(check, raw, "Language of the report (en)");
   add_common(check, raw);
 }
 
@@ -144,6 +150,7 @@ void add_carry(CLI::App& app, Raw& raw) {
   add_readings(carry, raw);
   add_round(carry, raw);
   add_output(carry, raw, "Also write a file: .json");
+  add_language(carry, raw, "Language of the report (en)");
   add_common(carry, raw);
 }
 

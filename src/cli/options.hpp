@@ -23,8 +23,8 @@ struct Options {
   std::string since;                 ///< check: the round to compare with; empty: none
   std::string paper;                 ///< form: "letter" or "a4"; empty: by units
   bool show_planned = false;         ///< form: print planned lengths on the reading sheet
-  std::string language;              ///< form: of its wording; empty: English
-  std::string forms;                 ///< form: folder of wording files; empty: those built in
+  std::string language;              ///< of the report or the form; empty: English
+  std::string forms;                 ///< folder of wording files; empty: those built in
   std::string slip;                  ///< tapes: size of slip to catch, a length; empty: by units
   std::string shift;                 ///< tapes: shift to call out, a length; empty: by tolerance
   std::size_t at_most = 0;           ///< tapes: pulls there is time for; 0: as many as it takes

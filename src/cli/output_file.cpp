@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "console.hpp"
+#include "language.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
 #include "stakewright/job/file.hpp"
@@ -42,6 +43,8 @@ void show(const Options& options, const Written& json, const Written& report,
   print(report());
   for (const std::string& text : remarks) remark(text);
   if (!options.output.empty()) remark(fmt::format("Wrote {}.", options.output));
+  if (const std::string untranslated = untranslated_remark(); !untranslated.empty())
+    remark(untranslated);
 }
 
 void deliver(const Options& options, const Written& json, const Written& report,

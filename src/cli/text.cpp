@@ -5,6 +5,8 @@
 #include <cassert>
 #include <cstdint>
 
+#include "language.hpp"
+
 namespace stakewright::cli {
 namespace {
 
@@ -115,11 +117,10 @@ std::vector<std::string> packed(std::string_view text, std::size_t width) {
   return lines;
 }
 
-std::vector<std::size_t> widths_of(const std::vector<Column>& columns,
-                                   const std::vector<Row>& rows) {
+std::vector<std::size_t> widths_of(const Row& headings, const std::vector<Row>& rows) {
   std::vector<std::size_t> widths;
-  for (std::size_t c = 0; c < columns.size(); ++c) {
-    std::size_t width = display_width(columns[c].heading);
+  for (std::size_t c = 0; c < headings.size(); ++c) {
+    std::size_t width = display_width(headings[c]);
     for (const Row& row : rows) width = std::max(width, display_width(row[c]));
     widths.push_back(width);
   }
@@ -181,14 +182,14 @@ std::size_t display_width(std::string_view text) {
 }
 
 std::string heading(std::string_view text, Emphasis emphasis) {
-  std::string line = plain(text);
+  std::string line = plain(in_language(text));
   if (emphasis == Emphasis::on) line = std::string(kBold) + line + std::string(kNormal);
   return line + '\n';
 }
 
 std::string paragraph(std::string_view text, std::size_t indent) {
   std::string result;
-  for (const std::string& line : packed(plain(text), kReportWidth - indent)) {
+  for (const std::string& line : packed(plain(in_language(text)), kReportWidth - indent)) {
     if (!result.empty()) result += std::string(indent, ' ');
     result += line + '\n';
   }
@@ -202,12 +203,12 @@ std::string table(const std::vector<Column>& columns, const std::vector<Row>& ro
     assert(row.size() == columns.size());
     Row cells;
     std::transform(row.begin(), row.end(), std::back_inserter(cells),
-                   [](const std::string& cell) { return plain(cell); });
+                   [](const std::string& cell) { return plain(in_language(cell)); });
     shown.push_back(std::move(cells));
   }
   Row headings;
-  for (const Column& column : columns) headings.push_back(column.heading);
-  const std::vector<std::size_t> widths = widths_of(columns, shown);
+  for (const Column& column : columns) headings.push_back(in_language(column.heading));
+  const std::vector<std::size_t> widths = widths_of(headings, shown);
   const bool has_headings =
       std::any_of(headings.begin(), headings.end(), [](const auto& h) { return !h.empty(); });
   std::string text;

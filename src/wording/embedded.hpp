@@ -13,4 +13,7 @@ struct EmbeddedFile {
 
 const std::vector<EmbeddedFile>& embedded_files();
 
+/// The phrases of the report, likewise.
+const std::vector<EmbeddedFile>& embedded_phrase_books();
+
 }  // namespace stakewright::wording

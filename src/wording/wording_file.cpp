@@ -174,6 +174,8 @@ std::vector<std::string> languages_in(const std::string& folder) {
   return found;
 }
 
+}  // namespace
+
 void demand_code(const std::string& language) {
   constexpr const char* kOf = "abcdefghijklmnopqrstuvwxyz0123456789-";
   if (!language.empty() && language.size() <= kLongestCode &&
@@ -184,8 +186,6 @@ void demand_code(const std::string& language) {
                   "ending, small letters, digits and hyphens, as in es",
                   base::in_quotes(language)));
 }
-
-}  // namespace
 
 std::vector<std::string> languages() {
   std::vector<std::string> names;

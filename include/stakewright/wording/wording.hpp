@@ -51,6 +51,10 @@ inline constexpr const char* kUsualLanguage = "en";
 /// Languages that are built in, by file name: "en" …
 std::vector<std::string> languages();
 
+/// Throws InputError unless `language` may be the name of a wording file: it becomes part of a
+/// path.
+void demand_code(const std::string& language);
+
 /// Throws InputError, naming the languages there are, for any other.
 Wording built_in(std::string_view language);
 

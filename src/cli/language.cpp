@@ -1,0 +1,64 @@
+#include "language.hpp"
+
+#include <fmt/format.h>
+
+#include "stakewright/base/error.hpp"
+#include "stakewright/wording/phrases.hpp"
+#include "stakewright/wording/wording.hpp"
+
+namespace stakewright::cli {
+namespace {
+
+struct Spoken {
+  std::string language = wording::kUsualLanguage;
+  wording::Phrases::Pairs pairs;
+  std::vector<std::string> names;
+  wording::Phrases phrases;
+};
+
+Spoken& spoken() {
+  static Spoken one;
+  return one;
+}
+
+std::vector<std::string> names_of(const Options& options, const job::Job& job) {
+  std::vector<std::string> names{job.title, job.plan.measured_to, options.job, options.readings,
+                                 options.output};
+  for (const auto& pin : job.plan.pins) names.push_back(pin.name);
+  for (const auto& line : job.plan.lines) names.push_back(line.name);
+  for (const auto& outline : job.plan.keep_clear) names.push_back(outline.name);
+  for (const auto& instrument : job.instruments) names.push_back(instrument.name);
+  return names;
+}
+
+}  // namespace
+
+void speak(const Options& options, const job::Job& job) {
+  if (options.language.empty() || options.language == wording::kUsualLanguage) return;
+  Spoken& now = spoken();
+  now.language = options.language;
+  now.pairs = base::read_at("--language",
+                            [&] { return wording::phrases_in(options.language, options.forms); });
+  now.names = names_of(options, job);
+  now.phrases = wording::Phrases(now.pairs, now.names);
+}
+
+void keep_names(const std::vector<readings::Reading>& readings) {
+  Spoken& now = spoken();
+  if (now.pairs.empty()) return;
+  for (const readings::Reading& reading : readings)
+    now.names.insert(now.names.end(), {reading.round, reading.from, reading.to, reading.note});
+  now.phrases = wording::Phrases(now.pairs, now.names);
+}
+
+std::string in_language(std::string_view english) { return spoken().phrases.said(english); }
+
+std::string untranslated_remark() {
+  const auto& missing = spoken().phrases.missing();
+  if (missing.empty()) return "";
+  return fmt::format("{} of the report stand in English, having no words in {}; the first: {}",
+                     missing.size() == 1 ? "1 phrase" : fmt::format("{} phrases", missing.size()),
+                     spoken().language, *missing.begin());
+}
+
+}  // namespace stakewright::cli

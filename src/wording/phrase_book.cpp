@@ -1,0 +1,93 @@
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <system_error>
+
+#include "embedded.hpp"
+#include "stakewright/base/error.hpp"
+#include "stakewright/base/text.hpp"
+#include "stakewright/job/document.hpp"
+#include "stakewright/job/file.hpp"
+#include "stakewright/wording/phrases.hpp"
+#include "stakewright/wording/wording.hpp"
+
+namespace stakewright::wording {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr const char* kTable = "phrases";
+
+std::string phrase_from(const job::Value& value) {
+  const auto* text = std::get_if<std::string>(&value.held);
+  if (text == nullptr || text->empty() || !base::is_printable(*text) ||
+      base::character_count(*text) > kLongestPhrase)
+    throw base::InputError(fmt::format("read {}; accepted: text on one line, 1 to {} characters",
+                                       job::words_of(value), kLongestPhrase));
+  return *text;
+}
+
+Phrases::Pairs pairs_from(const job::Table& table, const std::string& name) {
+  Phrases::Pairs pairs;
+  for (const job::Entry& entry : table.entries) {
+    base::read_at(fmt::format("{}, line {}", name, entry.line), [&] {
+      pairs.emplace(entry.key, phrase_from(entry.value));
+      Phrases({{entry.key, pairs.at(entry.key)}}, {});  // refuses holes that do not match
+    });
+  }
+  return pairs;
+}
+
+std::vector<std::string> languages_of_reports() {
+  std::vector<std::string> names{kUsualLanguage};
+  for (const EmbeddedFile& file : embedded_phrase_books()) names.emplace_back(file.language);
+  return names;
+}
+
+const EmbeddedFile* embedded(std::string_view language) {
+  const auto& files = embedded_phrase_books();
+  const auto found = std::find_if(files.begin(), files.end(), [&](const EmbeddedFile& file) {
+    return file.language == language;
+  });
+  return found == files.end() ? nullptr : &*found;
+}
+
+Phrases::Pairs own_phrases(const std::string& language, const std::string& folder) {
+  const fs::path path = fs::path(folder) / "report" / (language + ".toml");
+  std::error_code unknown;
+  if (folder.empty() || !fs::exists(path, unknown)) return {};
+  return phrases_from_text(job::text_of_file(path.string()), path.string());
+}
+
+}  // namespace
+
+Phrases::Pairs phrases_from_text(std::string_view text, const std::string& name) {
+  const std::string file = base::is_printable(name) ? name : base::in_quotes(name);
+  Phrases::Pairs pairs;
+  for (const job::Entry& entry : job::document_from_text(text, file).entries) {
+    const auto* table = std::get_if<job::Table>(&entry.value.held);
+    if (entry.key != kTable || table == nullptr)
+      throw base::InputError(fmt::format("{}, line {}: read {}; accepted: one table [{}]", file,
+                                         entry.line, base::in_quotes(entry.key), kTable));
+    pairs.merge(pairs_from(*table, file));
+  }
+  return pairs;
+}
+
+Phrases::Pairs phrases_in(const std::string& language, const std::string& folder) {
+  demand_code(language);
+  if (language == kUsualLanguage) return {};
+  Phrases::Pairs pairs = own_phrases(language, folder);
+  const EmbeddedFile* file = embedded(language);
+  if (file == nullptr && pairs.empty())
+    throw base::InputError(fmt::format(
+        "read {}; accepted: {}, or a language whose phrases stand in the folder of --forms",
+        base::in_quotes(language), fmt::join(languages_of_reports(), ", ")));
+  if (file != nullptr)
+    pairs.merge(phrases_from_text(file->text, fmt::format("report/{}.toml", language)));
+  return pairs;
+}
+
+}  // namespace stakewright::wording
