@@ -228,10 +228,13 @@ class DxfWriter {
 
   void write_text(const DxfDrawing::Text& text) {
     const double height = drawing_.text_height_m_;
-    const base::Point at = text.at + base::Point{0.75 * height, 0.75 * height};
+    const double beside = text.amid ? 0.0 : 0.75 * height;
+    const base::Point at = text.at + base::Point{beside, beside};
+    const int across = text.amid ? 1 : 0;  // the codes of the format: centre, middle
+    const int upward = text.amid ? 2 : 0;
     dxf_.writeText(*out_,
-                   DL_TextData(x(at), y(at), 0.0, x(at), y(at), 0.0, figure(height), 1.0, 0, 0, 0,
-                               text.text, "Standard", 0.0),
+                   DL_TextData(x(at), y(at), 0.0, x(at), y(at), 0.0, figure(height), 1.0, 0, across,
+                               upward, text.text, "Standard", 0.0),
                    on(text.layer));
   }
 
@@ -252,7 +255,11 @@ std::size_t DxfDrawing::layer(std::string_view name, DxfStroke stroke) {
 void DxfDrawing::point(std::size_t layer, base::Point at) { shapes_.push_back({layer, {at}}); }
 
 void DxfDrawing::text(std::size_t layer, base::Point beside, std::string_view text) {
-  texts_.push_back({layer, beside, dxf_text(text)});
+  texts_.push_back({layer, beside, false, dxf_text(text)});
+}
+
+void DxfDrawing::text_amid(std::size_t layer, base::Point middle, std::string_view text) {
+  texts_.push_back({layer, middle, true, dxf_text(text)});
 }
 
 void DxfDrawing::line(std::size_t layer, base::Point from, base::Point to) {

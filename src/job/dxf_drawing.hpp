@@ -26,6 +26,8 @@ class DxfDrawing {
   void point(std::size_t layer, base::Point at);
   /// Text to the right of a place and above it.
   void text(std::size_t layer, base::Point beside, std::string_view text);
+  /// Text about its middle.
+  void text_amid(std::size_t layer, base::Point middle, std::string_view text);
   void line(std::size_t layer, base::Point from, base::Point to);
   void closed(std::size_t layer, const std::vector<base::Point>& corners);
 
@@ -43,6 +45,7 @@ class DxfDrawing {
   struct Text {
     std::size_t layer;
     base::Point at;
+    bool amid;
     std::string text;
   };
   /// One corner is a point, two are a line, more are closed.

@@ -31,6 +31,19 @@ void mark(DxfDrawing& drawing, std::size_t layer, base::Point at, const std::str
   drawing.text(layer, at, label);
 }
 
+/// A corner, its label so many heights of text outward from it (negative: inward).
+void mark_corner(DxfDrawing& drawing, std::size_t layer, base::Point at, const layout::Plan& plan,
+                 const std::string& label, double heights_out) {
+  const base::Point radius = at - plan.centre;
+  const double out_m = heights_out * text_height_m(plan.polygon);
+  drawing.point(layer, at);
+  drawing.text_amid(layer, at + (out_m / base::norm_m(radius)) * radius, label);
+}
+
+// Planned labels stand inside the plan, where no string runs; those of places found outside it.
+constexpr double kPlannedLabel = -2.0;
+constexpr double kFoundLabel = 3.5;
+
 void draw_outlines(DxfDrawing& drawing, const layout::Plan& plan) {
   for (const layout::KeepClear& outline : plan.keep_clear) {
     const std::size_t layer = drawing.layer("keep clear " + outline.name, DxfStroke::dashed);
@@ -41,7 +54,7 @@ void draw_outlines(DxfDrawing& drawing, const layout::Plan& plan) {
 
 void draw_plan(DxfDrawing& drawing, const PlanLayers& layers, const Job& job) {
   for (const layout::Stake& stake : layout::stakes(job.plan))
-    mark(drawing, layers.stakes, stake.at, stake.label);
+    mark_corner(drawing, layers.stakes, stake.at, job.plan, stake.label, kPlannedLabel);
   mark(drawing, layers.stakes, job.plan.centre, layout::kCentreLabel);
   drawing.closed(layers.plan_line, layout::corners_of(job.plan.polygon, job.plan));
   for (const layout::Pin& pin : job.plan.pins) mark(drawing, layers.pins, pin.at, pin.name);
@@ -70,14 +83,15 @@ std::string found_dxf(const Job& job, const check::Findings& findings, base::Uni
   const std::size_t found = drawing.layer("found");
   const std::size_t found_line = drawing.layer("found line", DxfStroke::dashed);
   draw_plan(drawing, layers, job);
-  // Under the place, for the planned label stands over it.
-  const base::Point below{0.0, 2.5 * text_height_m(job.plan.polygon)};
   std::vector<base::Point> ring;
   for (const FoundPoint& point : found_points(job, findings)) {
     if (!point.found) continue;
-    drawing.point(found, *point.found);
-    drawing.text(found, *point.found - below, point.label + " found");
-    if (point.label != layout::kCentreLabel) ring.push_back(*point.found);
+    if (point.label == layout::kCentreLabel) {
+      drawing.point(found, *point.found);
+      continue;
+    }
+    mark_corner(drawing, found, *point.found, job.plan, point.label + " found", kFoundLabel);
+    ring.push_back(*point.found);
   }
   if (ring.size() == static_cast<std::size_t>(job.plan.polygon.sides))
     drawing.closed(found_line, ring);

@@ -110,7 +110,7 @@ TEST(Drawing, NamesEachStakeWhereItStands) {
     const double away = std::hypot(
         texts[i]["points"][0][0].get<double>() - points[i]["points"][0][0].get<double>(),
         texts[i]["points"][0][1].get<double>() - points[i]["points"][0][1].get<double>());
-    EXPECT_LT(away, 2.0 * texts[i]["height"].get<double>());
+    EXPECT_LT(away, 2.1 * texts[i]["height"].get<double>());
   }
   EXPECT_EQ(names, "ABCDEFO");
   // A is half a side left of the middle of the side that faces forward.
