@@ -108,6 +108,23 @@ TEST(Angles, OfATriangleShareItsMisclosureAlike) {
   EXPECT_TRUE(std::isinf(result.readings_out[0].smallest_catch));
 }
 
+// Angles round a point are corrected alike until they close to 360 degrees: any surveying text
+// (from memory).  Five radii and five angles at the pin leave just that one condition.
+TEST(Angles, RoundAPointShareTheHorizonsMisclosureAlike) {
+  Network network = figures::polygon(5, 3.0);
+  const auto truth = figures::planned_places(network);
+  figures::pull_exactly(network, figures::radii(5), truth, 0.002);
+  figures::turn_exactly(network, figures::angles_at_the_pin(5), truth, 4e-4);
+  network.observations[7].corrected += 5.0 * kMinute_rad;
+  const Adjustment result = adjust(network);
+  ASSERT_EQ(result.redundancy, 1);
+  for (std::size_t r = 5; r < 10; ++r) {
+    EXPECT_NEAR(result.readings_out[r].residual, -kMinute_rad, 1e-9) << r;
+    EXPECT_NEAR(result.readings_out[r].redundancy, 0.2, 1e-9) << r;
+  }
+  for (std::size_t r = 0; r < 5; ++r) EXPECT_NEAR(result.readings_out[r].residual, 0.0, 1e-9) << r;
+}
+
 // Three-point resection by Tienstra's formula (from memory): with P within the triangle, the
 // weights are 1 / (cot A − cot α), α the angle at P between the other two.
 TEST(Angles, AtAPointBetweenThreePinsPlaceItAsTienstrasFormulaDoes) {

@@ -53,15 +53,19 @@ void turn_all(adjustment::Network& network, const std::vector<base::Point>& plac
   }
 }
 
+readings::Instrument circle() {
+  readings::Instrument result;
+  result.name = "circle";
+  result.kind = readings::Kind::angle;
+  return result;
+}
+
 /// A polygon with sides and radii taped, then interior angles and angles at the pin turned.
 template <class Stake>
 adjustment::Network site(std::size_t n, Stake stake) {
   std::mt19937_64 random(kSeed);
   adjustment::Network network = scene::polygon(n);
-  readings::Instrument circle;
-  circle.name = "circle";
-  circle.kind = readings::Kind::angle;
-  network.instruments.push_back(circle);
+  network.instruments.push_back(circle());
   std::vector<base::Point> places = scene::staked(network, scene::kSpread_m, random);
   stake(places);
   scene::read_all(network, places, scene::both(scene::sides(n), scene::radii(n)), random);
@@ -204,6 +208,85 @@ TEST(SuspectAngles, ChancesAddToOneAndTurningTheSiteChangesNone) {
   ASSERT_EQ(here.ranked.size(), there.ranked.size());
   for (std::size_t k = 0; k < here.ranked.size(); ++k)
     EXPECT_NEAR(here.ranked[k].chance, there.ranked[k].chance, 1e-6);
+}
+
+/// What goes wrong on a site as the priors have it: stakes, and slips of angles from the table of
+/// docs/methods/suspects.md.
+class Draws {
+ public:
+  explicit Draws(std::uint64_t seed) : random_(seed) {}
+
+  bool chance(double p) { return uniform_(random_) < p; }
+
+  base::Point stake_off() {
+    const double sd_m = chance(0.25) ? 0.020 : chance(0.48 / 0.75) ? 0.050 : 0.250;
+    return sd_m * base::Point{normal_(random_), normal_(random_)};
+  }
+
+  double slip_of(double read_rad) {
+    const double sign = chance(0.5) ? 1.0 : -1.0;
+    const double u = uniform_(random_);
+    if (u < 0.10) return sign * kDegree_rad;
+    if (u < 0.14) return sign * 10.0 * kDegree_rad;
+    if (u < 0.19) return sign * 30.0 * kMinute_rad;
+    if (u < 0.28) return sign * 10.0 * kMinute_rad;
+    if (u < 0.36) return 2.0 * std::numbers::pi - 2.0 * read_rad;
+    if (u < 0.38) return sign * std::numbers::pi;
+    const double sd_rad = chance(0.26 / 0.56)   ? 6.0 * kMinute_rad
+                          : chance(0.20 / 0.30) ? 30.0 * kMinute_rad
+                                                : 4.0 * kDegree_rad;
+    return sd_rad * normal_(random_);
+  }
+
+  std::mt19937_64& random() { return random_; }
+
+ private:
+  std::mt19937_64 random_;
+  std::uniform_real_distribution<double> uniform_{0.0, 1.0};
+  std::normal_distribution<double> normal_;
+};
+
+TEST(SuspectAngles, ChancesSaidAreChancesRight) {
+  constexpr double kMisplaced = 0.05;
+  constexpr double kMisread = 0.03;
+  Draws draws(kSeed + 1);
+  Setting setting = scene::setting();
+  setting.staking.misread = kMisread;
+  setting.staking.misplaced = kMisplaced;
+  double said_right = 0.0;
+  double variance = 0.0;
+  double right = 0.0;
+  for (int round = 0; round < 250; ++round) {
+    adjustment::Network network = scene::polygon(6);
+    network.instruments.push_back(circle());
+    std::vector<base::Point> places = scene::staked(network, scene::kSpread_m, draws.random());
+    scene::Named truth;
+    for (std::size_t p = 0; p < places.size(); ++p) {
+      if (!draws.chance(kMisplaced)) continue;
+      places[p] = places[p] + draws.stake_off();
+      truth.insert({What::stake, p, 0});
+    }
+    scene::read_all(network, places, scene::both(scene::sides(6), scene::radii(6)), draws.random());
+    turn_all(network, places, interior(6), draws.random());
+    turn_all(network, places, at_the_pin(6), draws.random());
+    for (std::size_t r = 12; r < network.observations.size(); ++r) {
+      if (!draws.chance(kMisread)) continue;
+      const double read = network.observations[r].read;
+      put_off(
+          network, r,
+          std::fmod(read + draws.slip_of(read) + 2.0 * std::numbers::pi, 2.0 * std::numbers::pi));
+      truth.insert({What::reading, r, 0});
+    }
+    const Suspects said = weigh(network, setting);
+    const double chance = said.ranked.front().chance;
+    said_right += chance;
+    variance += chance * (1.0 - chance);
+    if (scene::named(said.ranked.front().causes) == truth) ++right;
+  }
+  EXPECT_GT(said_right, 100.0);
+  // The leading set is right as often as its chances say, to three standard deviations of the
+  // count.
+  EXPECT_NEAR(right, said_right, 3.0 * std::sqrt(variance));
 }
 
 TEST(SuspectAngles, NextTapesAreTapesAndNeverToBePulledAgainForAnAngle) {
