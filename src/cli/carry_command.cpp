@@ -7,6 +7,7 @@
 #include "console.hpp"
 #include "findings.hpp"
 #include "output_file.hpp"
+#include "readings_source.hpp"
 #include "reports.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/job/results.hpp"
@@ -62,7 +63,7 @@ int carry(const Options& options) {
     deliver_carry(options, job, worked({}), units);
     return kAllInTolerance;
   }
-  const job::ReadingRows rows = job::read_reading_rows(options.readings, job);
+  const job::ReadingRows rows = reading_rows_of(options, job);
   const check::Findings findings = findings_of(job, rows, options, units);
   const auto found = check::found_for_roof(findings);
   roof::Carry carry = worked(found);

@@ -1,6 +1,7 @@
 #include "findings.hpp"
 
 #include "language.hpp"
+#include "readings_source.hpp"
 
 namespace stakewright::cli {
 
@@ -20,7 +21,7 @@ check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows,
 }
 
 check::Findings findings_of(const job::Job& job, const Options& options, base::Units units) {
-  const job::ReadingRows rows = job::read_reading_rows(options.readings, job);
+  const job::ReadingRows rows = reading_rows_of(options, job);
   check::Findings findings = findings_of(job, rows, options, units);
   for (const std::string& remark : job::not_read_remarks(rows)) findings.remarks.push_back(remark);
   return findings;

@@ -13,8 +13,8 @@ namespace stakewright::cli {
 check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows,
                             const Options& options, base::Units units);
 
-/// Reads the readings file of the options and checks it; what is not read yet is among the
-/// remarks.  Throws InputError for what is wrong in the file.
+/// Reads the readings of the options and checks it; what is not read yet is among the
+/// remarks.  Throws as `reading_rows_of`.
 check::Findings findings_of(const job::Job& job, const Options& options, base::Units units);
 
 }  // namespace stakewright::cli

@@ -3,6 +3,7 @@
 
 #include "commands.hpp"
 #include "console.hpp"
+#include "draw_program.hpp"
 #include "options.hpp"
 #include "stakewright/base/error.hpp"
 
@@ -16,6 +17,8 @@ int main(int argc, char** argv) {
       return cli::kAllInTolerance;
     }
     return cli::run(std::get<cli::Options>(asked));
+  } catch (const cli::AlreadyTold&) {
+    return cli::kBadInput;
   } catch (const base::InputError& error) {
     cli::complain(error.what());
   } catch (const std::exception& error) {

@@ -53,7 +53,9 @@ void add_job(CLI::App& app, Raw& raw) {
 }
 
 CLI::Option* add_readings(CLI::App& app, Raw& raw) {
-  return app.add_option("READINGS", raw.options.readings, "The readings file (CSV)")
+  return app
+      .add_option("READINGS", raw.options.readings,
+                  "The readings: a CSV file, or the filled form (PDF)")
       ->type_name("FILE");
 }
 
@@ -118,7 +120,8 @@ void add_tapes(CLI::App& app, Raw& raw) {
 }
 
 void add_form(CLI::App& app, Raw& raw) {
-  CLI::App& form = add_command(app, raw, Command::form, "form", "The field form to print");
+  CLI::App& form =
+      add_command(app, raw, Command::form, "form", "The field form, to print or to fill in");
   add_job(form, raw);
   add_output(form, raw, "The form to write: .pdf")->required();
   form.add_option("--paper", raw.options.paper, "letter or a4; without it by the units")

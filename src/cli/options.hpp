@@ -15,7 +15,7 @@ enum class Command { start, layout, tapes, form, check, carry };
 struct Options {
   Command command = Command::layout;
   std::string job;                   ///< path of the job file
-  std::string readings;              ///< path of the readings file; empty: none
+  std::string readings;              ///< path of the readings file or the filled form; empty: none
   std::string output;                ///< -o; empty: none
   bool json = false;                 ///< one JSON object on stdout, nothing else
   std::optional<base::Units> units;  ///< what is shown; the job's units without it

@@ -2,6 +2,7 @@
 #include "console.hpp"
 #include "findings.hpp"
 #include "output_file.hpp"
+#include "readings_source.hpp"
 #include "reports.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/job/results.hpp"
@@ -49,7 +50,7 @@ check::Findings findings_with_pulls(const Options& options, const job::Job& job,
 }
 
 int next_after(const Options& options, const job::Job& job, const Shown& shown) {
-  const job::ReadingRows rows = job::read_reading_rows(options.readings, job);
+  const job::ReadingRows rows = reading_rows_of(options, job);
   const check::Findings findings = findings_with_pulls(options, job, rows, shown.units);
   deliver(
       options, [&] { return job::next_tapes_json(job, findings); },

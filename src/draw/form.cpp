@@ -3,8 +3,8 @@
 #include <fmt/format.h>
 
 #include "stakewright/base/error.hpp"
-#include "stakewright/drawing/files.hpp"
 #include "stakewright/drawing/text.hpp"
+#include "stakewright/forms/form_file.hpp"
 #include "stakewright/forms/reading_rows.hpp"
 #include "stakewright/job/file.hpp"
 #include "stakewright/job/job.hpp"
@@ -25,7 +25,8 @@ std::vector<std::string> write_form(const Options& options) {
                                    options.show_planned};
   const auto pages = forms::field_form(job, job::layout_of(job), forms::standing_tapes(job.plan),
                                        words.wording, choices);
-  job::write_file(options.output, drawing::pdf(pages, job.title));
+  job::write_file(options.output,
+                  forms::form_file(pages, job, units, options.language, words.wording));
 
   std::vector<std::string> remarks = words.remarks;
   if (!drawing::face_is_installed()) {

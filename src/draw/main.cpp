@@ -4,6 +4,7 @@
 
 #include "form.hpp"
 #include "options.hpp"
+#include "readings.hpp"
 #include "stakewright/base/error.hpp"
 
 namespace {
@@ -13,6 +14,15 @@ constexpr int kDone = 0;
 constexpr int kBadInput = 2;
 
 void complain(const char* problem) { std::fprintf(stderr, "stakewright: %s\n", problem); }
+
+int print_readings(const stakewright::draw::Options& options) {
+  const auto form = stakewright::draw::readings_of(options);
+  for (const std::string& remark : form.remarks) complain(remark.c_str());
+  const bool all_out = std::fwrite(form.csv.data(), 1, form.csv.size(), stdout) == form.csv.size();
+  if (all_out && std::fflush(stdout) == 0) return kDone;
+  complain("cannot write to stdout");
+  return kBadInput;
+}
 
 }  // namespace
 
@@ -24,8 +34,9 @@ int main(int argc, char** argv) {
       std::fputs(text->text.c_str(), stdout);
       return kDone;
     }
-    for (const std::string& remark : draw::write_form(std::get<draw::Options>(asked)))
-      complain(remark.c_str());
+    const auto& options = std::get<draw::Options>(asked);
+    if (options.what == draw::What::readings) return print_readings(options);
+    for (const std::string& remark : draw::write_form(options)) complain(remark.c_str());
     return kDone;
   } catch (const base::InputError& error) {
     complain(error.what());

@@ -25,6 +25,10 @@ std::variant<Options, Text> options_from(int argc, const char* const* argv) {
                  "Print planned lengths on the reading sheet");
   form->add_option("--language", options.language, "Language of the form (en)");
   form->add_option("--forms", options.forms, "A folder of wording files, <language>.toml");
+  CLI::App* readings = app.add_subcommand("readings", "A filled form's readings as CSV, to stdout");
+  readings->add_option("JOB", options.job, "The job file")->required();
+  readings->add_option("FORM", options.readings, "The filled form (PDF)")->required();
+  readings->parse_complete_callback([&options] { options.what = What::readings; });
   try {
     app.parse(argc, argv);
   } catch (const CLI::CallForHelp&) {

@@ -10,8 +10,13 @@
 
 namespace stakewright::draw {
 
+/// What is asked for.
+enum class What { form, readings };
+
 struct Options {
+  What what = What::form;
   std::string job;                    ///< path of the job file
+  std::string readings;               ///< path of the filled form
   std::string output;                 ///< path of the PDF to write
   std::optional<base::Units> units;   ///< without it the job's
   std::optional<forms::Paper> paper;  ///< without it by the units

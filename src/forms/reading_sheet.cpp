@@ -234,7 +234,7 @@ class ReadingSheets {
     Pen pen(page());
     for (std::size_t i = 1; i <= kSpareRows && room_.height_pt >= kRow_pt; ++i) {
       const At top{room_.x_pt, room_.y_pt};
-      const std::string row = fmt::format("spare {}", i);
+      const std::string row = fmt::format("s{}", i);
       pen.blank("hold." + row, table_.cell(columns_.hold, top, kRow_pt));
       pen.blank("to." + row, table_.cell(columns_.to, top, kRow_pt));
       add_blanks(pen, top, row);

@@ -71,6 +71,13 @@ const std::string& Columns::field(const Row& row, std::string_view column) const
   return row.fields[place->second];
 }
 
+std::string Columns::place(const Row& row, std::string_view column) const {
+  const auto place = by_name_.find(column);
+  if (place != by_name_.end() && place->second < row.places.size())
+    return row.places[place->second];
+  return fmt::format("line {}, column {}", row.line, column);
+}
+
 void Columns::demand_no_more(const Row& row) const {
   for (std::size_t k = 0; k < row.fields.size(); ++k) {
     const bool named = std::any_of(by_name_.begin(), by_name_.end(),

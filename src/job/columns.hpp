@@ -36,6 +36,9 @@ class Columns {
   /// The field; empty when the file has no such column or the row ends before it.
   [[nodiscard]] const std::string& field(const Row& row, std::string_view column) const;
 
+  /// Where the field was written: `line 7, column reading`, or the place it has of its own.
+  [[nodiscard]] std::string place(const Row& row, std::string_view column) const;
+
   /// Throws InputError for text under no column.
   void demand_no_more(const Row& row) const;
 

@@ -10,6 +10,8 @@ namespace stakewright::job {
 struct Row {
   int line = 0;  ///< of the file, from 1
   std::vector<std::string> fields;
+  /// Of each field, when it was not written on a line of a file: `field reading.A-C.1`.
+  std::vector<std::string> places = {};
 };
 
 /// Rows of the text (RFC 4180; spaces around a field are dropped).  Lines that start with #,

@@ -70,30 +70,21 @@ std::string reason(int code) {
   }
 }
 
-[[noreturn]] void refuse_too_large(const std::string& path) {
-  refuse(path, fmt::format("larger than {} MB; accepted: a smaller text file",
-                           kLargestFile / (1024UL * 1024UL)));
+[[noreturn]] void refuse_too_large(const std::string& path, std::size_t most) {
+  constexpr std::size_t megabyte = 1024UL * 1024UL;
+  refuse(path, fmt::format("larger than {} MB; accepted: a smaller file", most / megabyte));
 }
 
-std::string bytes_of_file(const std::string& path) {
-  if (path.find('\0') != std::string::npos) refuse(path, "a path has no NUL");
-  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
-  if (!file.is_open()) refuse(path, "cannot be read: " + reason(errno));
-  struct stat about {};
-  if (::fstat(file.number(), &about) != 0) refuse(path, "cannot be read: " + reason(errno));
-  if (S_ISDIR(about.st_mode)) refuse(path, reason(EISDIR));
-  if (S_ISREG(about.st_mode) && about.st_size > static_cast<off_t>(kLargestFile))
-    refuse_too_large(path);
-  std::string bytes;
-  while (bytes.size() <= kLargestFile) {
-    const std::size_t had = bytes.size();
-    bytes.resize(had + kBlock);
-    const ssize_t got = ::read(file.number(), bytes.data() + had, kBlock);
-    if (got < 0 && errno != EINTR) refuse(path, "cannot be read: " + reason(errno));
-    bytes.resize(had + static_cast<std::size_t>(std::max<ssize_t>(got, 0)));
-    if (got == 0) return bytes;
+/// The next bytes of an open file, up to `kBlock`; none at its end.
+std::string next_bytes(const Descriptor& file, const std::string& path) {
+  std::string bytes(kBlock, '\0');
+  for (;;) {
+    const ssize_t got = ::read(file.number(), bytes.data(), bytes.size());
+    if (got < 0 && errno == EINTR) continue;
+    if (got < 0) refuse(path, "cannot be read: " + reason(errno));
+    bytes.resize(static_cast<std::size_t>(got));
+    return bytes;
   }
-  refuse_too_large(path);
 }
 
 std::size_t line_at(std::string_view text, std::size_t place) {
@@ -193,8 +184,36 @@ int write_beside(const std::string& path, std::string_view bytes) {
 
 }  // namespace
 
+std::string bytes_of_file(const std::string& path, std::size_t most) {
+  if (path.find('\0') != std::string::npos) refuse(path, "a path has no NUL");
+  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+  if (!file.is_open()) refuse(path, "cannot be read: " + reason(errno));
+  struct stat about {};
+  if (::fstat(file.number(), &about) != 0) refuse(path, "cannot be read: " + reason(errno));
+  if (S_ISDIR(about.st_mode)) refuse(path, reason(EISDIR));
+  if (S_ISREG(about.st_mode) && about.st_size > static_cast<off_t>(most))
+    refuse_too_large(path, most);
+  std::string bytes;
+  for (std::string more = next_bytes(file, path); !more.empty(); more = next_bytes(file, path)) {
+    bytes += more;
+    if (bytes.size() > most) refuse_too_large(path, most);
+  }
+  return bytes;
+}
+
+bool is_pdf_file(const std::string& path) {
+  constexpr std::string_view mark = "%PDF-";
+  struct stat about {};
+  if (::stat(path.c_str(), &about) != 0 || !S_ISREG(about.st_mode)) return false;
+  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+  if (!file.is_open()) return false;
+  const std::string bytes = next_bytes(file, path);
+  const std::size_t start = bytes.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
+  return start != std::string::npos && std::string_view(bytes).substr(start).starts_with(mark);
+}
+
 std::string text_of_file(const std::string& path) {
-  const std::string bytes = bytes_of_file(path);
+  const std::string bytes = bytes_of_file(path, kLargestFile);
   std::string_view text = bytes;
   if (text.starts_with(kByteOrderMark)) text.remove_prefix(kByteOrderMark.size());
   demand_text(path, text);

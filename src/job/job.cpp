@@ -71,6 +71,14 @@ layout::Polygon read_polygon(const Section& plan, base::Units units) {
   });
 }
 
+/// The one size of a table that has been read.
+std::string stated_size(const Section& plan) {
+  for (const SizeKey& known : kSizeKeys)
+    if (const Entry* entry = plan.find(known.key))
+      return fmt::format("{} {}", known.key, text_or_number(entry->value, kOneSizeKey));
+  return "";
+}
+
 void read_plan(const Section& plan, base::Units units, layout::Plan& into) {
   into.polygon = read_polygon(plan, units);
   plan.read("line", into.measured_to,
@@ -158,8 +166,10 @@ Job job_from(const Section& top) {
   job.units = read_units(top);
   job.tolerance = usual_tolerance(job.units);
   job.staking = usual_staking(job.units);
-  read_plan(top.table(top.demand("plan", "a table [plan] with sides and a size"), plan_keys()),
-            job.units, job.plan);
+  const Section plan =
+      top.table(top.demand("plan", "a table [plan] with sides and a size"), plan_keys());
+  read_plan(plan, job.units, job.plan);
+  job.stated_size = stated_size(plan);
   if (const Entry* lines = top.find("lines"))
     job.plan.lines = read_lines(top.table_of_names(*lines), job.units, job.plan.polygon);
   job.plate_offset_m = plate_offset_m(job.plan.lines);

@@ -6,9 +6,11 @@
 
 #include "columns.hpp"
 #include "job_parts.hpp"
+#include "row_under.hpp"
 #include "stakewright/base/angle.hpp"
 #include "stakewright/base/text.hpp"
 #include "stakewright/job/file.hpp"
+#include "stakewright/job/written_rows.hpp"
 #include "stakewright/readings/corrections.hpp"
 
 namespace stakewright::job {
@@ -52,7 +54,7 @@ class Fields {
     try {
       return reader(columns_.field(row_, column));
     } catch (const base::InputError& error) {
-      throw error.at(fmt::format("{}, column {}", place(), column));
+      throw error.at(fmt::format("{}, {}", file_, columns_.place(row_, column)));
     }
   }
 
@@ -61,7 +63,10 @@ class Fields {
     if (has(column)) target = read(column, reader);
   }
 
-  [[nodiscard]] std::string place() const { return fmt::format("{}, line {}", file_, row_.line); }
+  [[nodiscard]] std::string place() const {
+    if (row_.places.empty()) return fmt::format("{}, line {}", file_, row_.line);
+    return fmt::format("{}, {}", file_, columns_.place(row_, "reading"));
+  }
 
  private:
   const Row& row_;
@@ -251,6 +256,18 @@ Reading reading_from(const Row& row, const Columns& columns, const std::string& 
 }
 
 }  // namespace
+
+std::vector<Reading> readings_from_rows(const std::vector<WrittenRow>& rows,
+                                        const std::string& name, const Job& job) {
+  const std::string file = base::is_printable(name) ? name : base::in_quotes(name);
+  const Row header = header_of(rows);
+  const Columns columns(header, file);
+  const Against against{job, points_of(job), instruments_of(job)};
+  std::vector<Reading> result;
+  for (const WrittenRow& row : rows)
+    result.push_back(reading_from(row_under(header, row), columns, file, against));
+  return result;
+}
 
 ReadingRows reading_rows_from_text(std::string_view text, const std::string& name, const Job& job) {
   const std::string file = base::is_printable(name) ? name : base::in_quotes(name);

@@ -310,7 +310,7 @@ std::map<std::string, Box> reading_blanks(const Sample& sample) {
   std::map<std::string, Box> blanks;
   for (const drawing::Page& page : sample.drawn) {
     for (const drawing::Blank& blank : page.blanks) {
-      const bool is_spare = blank.name.find("spare") != std::string::npos;
+      const bool is_spare = blank.name.starts_with("reading.s");
       if (blank.name.starts_with("reading.") && !is_spare) blanks[blank.name] = blank.box;
     }
   }

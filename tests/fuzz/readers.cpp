@@ -1,11 +1,16 @@
 #include "readers.hpp"
 
 #include <cmath>
+#include <functional>
+#include <qpdf/QPDF.hh>
+#include <qpdf/QPDFWriter.hh>
 
 #include "stakewright/base/angle.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/quantity.hpp"
 #include "stakewright/base/text.hpp"
+#include "stakewright/forms/filled_form.hpp"
+#include "stakewright/forms/form_file.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/job/readings_file.hpp"
 #include "stakewright/readings/observation.hpp"
@@ -53,6 +58,22 @@ bool is_sane(const job::Job& job) {
   for (const readings::Instrument& instrument : job.instruments)
     sane = sane && readings::standard_deviation_m(instrument, 1.0) > 0.0;
   return sane && (!job.has_roof || (job.roof.pitch > 0.0 && job.roof.spacing_m > 0.0));
+}
+
+/// A PDF changed and written again; plain when its objects are not packed.
+std::string rewritten(const std::string& pdf, qpdf_object_stream_e objects,
+                      const std::function<void(QPDF&)>& change) {
+  QPDF document;
+  document.processMemoryFile("form", pdf.data(), pdf.size());
+  change(document);
+  QPDFWriter writer(document);
+  writer.setOutputMemory();
+  writer.setStaticID(true);
+  writer.setObjectStreamMode(objects);
+  if (objects == qpdf_o_disable) writer.setStreamDataMode(qpdf_s_uncompress);
+  writer.write();
+  const auto bytes = writer.getBufferSharedPointer();
+  return {reinterpret_cast<const char*>(bytes->getBuffer()), bytes->getSize()};
 }
 
 const job::Job& known_job() {
@@ -123,6 +144,18 @@ std::string fault_of_length_reader(std::string_view text) {
   });
 }
 
+std::string fault_of_form_reader(std::string_view bytes) {
+  return fault_of([bytes]() -> std::string {
+    const forms::FormReadings form = forms::readings_on(bytes, "form.pdf", known_job());
+    if (form.rows.size() != form.readings.size()) return "took rows without readings";
+    for (const readings::Reading& reading : form.readings)
+      if (!(reading.value_m > 0.0)) return "took a reading of nothing";
+    // What it takes the readings reader takes as well.
+    job::readings_from_text(job::csv_from_rows(form.rows), "form.pdf", known_job());
+    return "";
+  });
+}
+
 std::string good_job() {
   return job::starter_job() + R"toml(
 [[site.pin]]
@@ -153,6 +186,32 @@ std::string good_readings() {
          "tape,B,D,\"13' 10-1/4\"\"\",blue tape,1,35,80N,,,\"wind, slack\"\n"
          "laser,O,B,2.818m,laser,1,,,,,from the pin\n"
          ",P1,F,3766mm,,2,,,,,\n";
+}
+
+std::string good_form() {
+  drawing::Page page;
+  page.blanks = {{"date", {50, 60, 120, 20}, drawing::BlankKind::text},
+                 {"set.C", {300, 60, 14, 14}, drawing::BlankKind::tick},
+                 {"reading.A-C.1", {40, 200, 80, 23}, drawing::BlankKind::text},
+                 {"reading.O-B.1", {40, 223, 80, 23}, drawing::BlankKind::text},
+                 {"instrument.O-B", {120, 223, 40, 23}, drawing::BlankKind::text}};
+  const std::string empty = forms::form_file({page}, known_job(), base::Units::feet_inches, "en",
+                                             wording::built_in("en"));
+  return rewritten(empty, qpdf_o_generate, [](QPDF& document) {
+    const auto type = [&document](const std::string& name, const std::string& text) {
+      for (QPDFObjectHandle field :
+           document.getRoot().getKey("/AcroForm").getKey("/Fields").getArrayAsVector())
+        if (field.getKey("/T").getUTF8Value() == name)
+          field.replaceKey("/V", QPDFObjectHandle::newUnicodeString(text));
+    };
+    type("reading:A-C:1", "13-10-1/4");
+    type("reading:O-B:1", "2.818m");
+    type("instrument:O-B", "laser");
+  });
+}
+
+std::string good_plain_form() {
+  return rewritten(good_form(), qpdf_o_disable, [](QPDF&) {});
 }
 
 }  // namespace stakewright::fuzz

@@ -12,9 +12,14 @@ namespace stakewright::fuzz {
 std::string fault_of_job_reader(std::string_view text);
 std::string fault_of_readings_reader(std::string_view text);
 std::string fault_of_length_reader(std::string_view text);
+std::string fault_of_form_reader(std::string_view bytes);
 
 /// Good texts to begin from.
 std::string good_job();
 std::string good_readings();
+
+/// A filled form of that job, packed as `form` writes it and plain as some programs save it.
+std::string good_form();
+std::string good_plain_form();
 
 }  // namespace stakewright::fuzz

@@ -17,6 +17,7 @@ THIRD_PARTY = {
     "dxflib": ("dxflib/",),
     "cairo": ("cairo",),
     "pango": ("pango/", "pango"),
+    "qpdf": ("qpdf/",),
     "CLI11": ("CLI/",),
     "fmt": ("fmt/",),
 }

@@ -104,7 +104,7 @@ TEST_F(Files, ThatNobodyMayReadSayWhy) {
 TEST_F(Files, LargerThanTheLimitAreRefusedUnread) {
   const std::string large = put("large", "x");
   fs::resize_file(large, 50U * 1024U * 1024U);
-  EXPECT_THAT(refused_reading(large), EndsWith("larger than 4 MB; accepted: a smaller text file"));
+  EXPECT_THAT(refused_reading(large), EndsWith("larger than 4 MB; accepted: a smaller file"));
   fs::resize_file(large, kLargestFile + 1);
   EXPECT_THAT(refused_reading(large), HasSubstr("larger than 4 MB"));
   std::ofstream(large, std::ios::binary) << std::string(kLargestFile, 'x');

@@ -15,6 +15,15 @@ inline constexpr std::size_t kLargestFile = 4UL * 1024UL * 1024UL;
 /// empty, larger than `kLargestFile`, not UTF-8, or has a NUL.
 std::string text_of_file(const std::string& path);
 
+/// All bytes of a file, whatever they are.
+/// Throws InputError, naming the file, when it is missing, a folder, unreadable, or larger than
+/// `most` bytes; of a larger one no more than that is read.
+std::string bytes_of_file(const std::string& path, std::size_t most);
+
+/// Whether a file begins as a PDF does.  False for what is no file of its own (a pipe, a
+/// terminal), which is left unread, and for what cannot be read.
+bool is_pdf_file(const std::string& path);
+
 /// Writes a file whole or not at all: beside it first, then renamed over it.
 /// Throws InputError, naming the file and the reason (no such folder, read-only, disk full).
 void write_file(const std::string& path, std::string_view bytes);

@@ -23,6 +23,7 @@ struct Job {
   std::string title;
   base::Units units = base::Units::millimetres;
   layout::Plan plan;
+  std::string stated_size;      ///< the plan's size as the file puts it: `across_flats 16ft`
   double plate_offset_m = 0.0;  ///< of the line named "plate"; 0 when there is none
   base::Tolerance tolerance;
   base::Staking staking;

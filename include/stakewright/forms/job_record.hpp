@@ -1,0 +1,45 @@
+// What a form remembers of the job it was made for, so that a form of another state of the job can
+// be told, and told what changed.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "stakewright/base/length.hpp"
+#include "stakewright/job/job.hpp"
+
+namespace stakewright::forms {
+
+/// Changes when what a record holds changes.
+inline constexpr int kFormVersion = 1;
+
+/// One thing of the job that the fingerprint covers.
+struct Fact {
+  std::string key;    ///< `size`, `pin P1`
+  std::string exact;  ///< to the micrometre or microradian, as the fingerprint takes it
+  std::string shown;  ///< `across_flats 16ft`, in the job's units
+};
+
+struct JobRecord {
+  std::string fingerprint;
+  std::string title;
+  base::Units units = base::Units::millimetres;  ///< of bare numbers in the form's blanks
+  std::string language;
+  std::vector<Fact> facts;
+  std::vector<std::string> blanks;  ///< names of all there were, in walking order
+};
+
+JobRecord job_record(const job::Job& job, base::Units units, const std::string& language,
+                     std::vector<std::string> blanks);
+
+/// The record as lines of text, and back.
+/// Throws InputError when it is not one, or one of another version.
+std::string text_of(const JobRecord& record);
+JobRecord job_record_from_text(std::string_view text);
+
+/// What of the job is otherwise than when the form was made, in words: `size was across_flats
+/// 16ft, now across_flats 16ft 6in`.  Empty when the fingerprints are the same.
+std::vector<std::string> changes_since(const JobRecord& record, const job::Job& job);
+
+}  // namespace stakewright::forms
