@@ -2,9 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
+#include "picture.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/drawing/files.hpp"
-#include "stakewright/drawing/text.hpp"
 #include "stakewright/forms/reading_rows.hpp"
 #include "stakewright/job/file.hpp"
 #include "stakewright/job/job.hpp"
@@ -26,14 +28,8 @@ std::vector<std::string> write_form(const Options& options) {
   const auto pages = forms::field_form(job, job::layout_of(job), forms::standing_tapes(job.plan),
                                        words.wording, choices);
   job::write_file(options.output, drawing::pdf(pages, job.title));
-
   std::vector<std::string> remarks = words.remarks;
-  if (!drawing::face_is_installed()) {
-    remarks.push_back(
-        fmt::format("the face {} is not installed (package fonts-dejavu-core); the form is set "
-                    "in another",
-                    drawing::kFace));
-  }
+  for (std::string& remark : remarks_on_the_face()) remarks.push_back(std::move(remark));
   return remarks;
 }
 

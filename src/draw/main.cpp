@@ -4,6 +4,7 @@
 
 #include "form.hpp"
 #include "options.hpp"
+#include "picture.hpp"
 #include "stakewright/base/error.hpp"
 
 namespace {
@@ -24,7 +25,10 @@ int main(int argc, char** argv) {
       std::fputs(text->text.c_str(), stdout);
       return kDone;
     }
-    for (const std::string& remark : draw::write_form(std::get<draw::Options>(asked)))
+    const auto& options = std::get<draw::Options>(asked);
+    for (const std::string& remark : options.what == draw::What::form
+                                         ? draw::write_form(options)
+                                         : draw::write_pictures(options))
       complain(remark.c_str());
     return kDone;
   } catch (const base::InputError& error) {

@@ -15,6 +15,9 @@ inline constexpr std::size_t kLargestFile = 4UL * 1024UL * 1024UL;
 /// empty, larger than `kLargestFile`, not UTF-8, or has a NUL.
 std::string text_of_file(const std::string& path);
 
+/// The ending of a file's name, small letters, with its point; empty without one.
+std::string ending_of(const std::string& path);
+
 /// Writes a file whole or not at all: beside it first, then renamed over it.
 /// Throws InputError, naming the file and the reason (no such folder, read-only, disk full).
 void write_file(const std::string& path, std::string_view bytes);
