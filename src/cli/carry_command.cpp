@@ -7,6 +7,7 @@
 #include "console.hpp"
 #include "findings.hpp"
 #include "output_file.hpp"
+#include "picture_file.hpp"
 #include "readings_source.hpp"
 #include "reports.hpp"
 #include "stakewright/base/error.hpp"
@@ -53,14 +54,16 @@ job::Job job_with_roof(const std::string& path) {
 }  // namespace
 
 int carry(const Options& options) {
-  if (!options.output.empty()) ending_among(options.output, {".json"});
+  if (!options.output.empty()) ending_among(options.output, with_pictures({".json"}));
   const job::Job job = job_with_roof(options.job);
   const base::Units units = options.units.value_or(job.units);
   const auto worked = [&job](const std::optional<roof::FoundCorners>& found) {
     return roof::carry(job.plan, job.plate_offset_m, job.roof, job.tolerance, found);
   };
   if (options.readings.empty()) {
-    deliver_carry(options, job, worked({}), units);
+    const roof::Carry planned = worked({});
+    if (const int refused = draw_picture("carry", options); refused != 0) return refused;
+    deliver_carry(options, job, planned, units);
     return kAllInTolerance;
   }
   const job::ReadingRows rows = reading_rows_of(options, job);
@@ -70,6 +73,7 @@ int carry(const Options& options) {
   if (!found) carry.remarks.emplace_back(kNoShape);
   if (findings.verdict == check::Verdict::contradiction) carry.remarks.emplace_back(kContradiction);
   for (const std::string& remark : job::not_read_remarks(rows)) carry.remarks.push_back(remark);
+  if (const int refused = draw_picture("carry", options); refused != 0) return refused;
   deliver_carry(options, job, carry, units);
   return status_of(carry, findings.verdict);
 }

@@ -2,16 +2,19 @@
 #include "console.hpp"
 #include "findings.hpp"
 #include "output_file.hpp"
+#include "picture_file.hpp"
 #include "reports.hpp"
 #include "stakewright/job/results.hpp"
 
 namespace stakewright::cli {
 
 int check(const Options& options) {
-  if (!options.output.empty()) ending_among(options.output, {".json", ".csv", ".dxf"});
+  if (!options.output.empty())
+    ending_among(options.output, with_pictures({".json", ".csv", ".dxf"}));
   const job::Job job = job::read_job(options.job);
   const base::Units units = options.units.value_or(job.units);
   const check::Findings findings = findings_of(job, options, units);
+  if (const int refused = draw_picture("check", options); refused != 0) return refused;
   deliver(
       options, [&] { return job::check_json(job, findings); },
       [&] {

@@ -3,16 +3,19 @@
 #include "commands.hpp"
 #include "console.hpp"
 #include "output_file.hpp"
+#include "picture_file.hpp"
 #include "reports.hpp"
 #include "stakewright/job/results.hpp"
 
 namespace stakewright::cli {
 
 int layout(const Options& options) {
-  if (!options.output.empty()) ending_among(options.output, {".json", ".csv", ".dxf"});
+  if (!options.output.empty())
+    ending_among(options.output, with_pictures({".json", ".csv", ".dxf"}));
   const job::Job job = job::read_job(options.job);
   const base::Units units = options.units.value_or(job.units);
   const job::LayoutResult result = job::layout_of(job);
+  if (const int refused = draw_picture("layout", options); refused != 0) return refused;
   deliver(
       options, [&] { return job::layout_json(job, result); },
       [&] {

@@ -29,6 +29,10 @@ constexpr std::size_t kOptionColumn = 34;
 /// No plan holds more pulls: every pair of 48 corners and their radii, each twice.
 constexpr int kMostPulls = 2352;
 
+/// As the drawing program has it.
+constexpr int kNarrowestPicture_px = 64;
+constexpr int kWidestPicture_px = 10000;
+
 /// What CLI11 fills in; words are turned into values afterwards.
 struct Raw {
   Options options;
@@ -68,6 +72,19 @@ CLI::Option* add_output(CLI::App& app, Raw& raw, const std::string& help) {
   return app.add_option("-o,--output", raw.options.output, help)->type_name("FILE");
 }
 
+/// Options of a command that draws when -o names a drawing.
+void add_drawing(CLI::App& app, Raw& raw) {
+  app.add_option("--drawing", raw.options.drawing,
+                 "The one drawing to write; without it a .pdf has all, others the first")
+      ->type_name("NAME");
+  app.add_option("--width", raw.options.width_px, "Width of a .png in pixels (1200)")
+      ->type_name("N")
+      ->check(CLI::Range(kNarrowestPicture_px, kWidestPicture_px));
+  app.add_option("--paper", raw.options.paper,
+                 "Of a drawing: letter or a4; without it by the units")
+      ->type_name("PAPER");
+}
+
 CLI::App& add_command(CLI::App& app, Raw& raw, Command command, const std::string& name,
                       const std::string& help) {
   CLI::App& added = *app.add_subcommand(name, help);
@@ -90,8 +107,10 @@ void add_layout(CLI::App& app, Raw& raw) {
   CLI::App& layout =
       add_command(app, raw, Command::layout, "layout", "Stakes, swings, check diagonals, lines");
   add_job(layout, raw);
-  add_output(layout, raw, "Also write a file: .json, .csv (points) or .dxf (drawing)");
+  add_output(layout, raw,
+             "Also write a file: .json, .csv or .dxf (points), .pdf, .svg or .png (plan)");
   add_language(layout, raw, "Language of the report (en)");
+  add_drawing(layout, raw);
   add_common(layout, raw);
 }
 
@@ -141,8 +160,10 @@ void add_check(CLI::App& app, Raw& raw) {
   add_round(check, raw);
   check.add_option("--since", raw.options.since, "An earlier round: which stakes moved since then")
       ->type_name("NAME");
-  add_output(check, raw, "Also write a file: .json, .csv (points found) or .dxf (drawing)");
+  add_output(check, raw,
+             "Also write a file: .json, .csv or .dxf (points), .pdf, .svg or .png (drawing)");
   add_language(check, raw, "Language of the report (en)");
+  add_drawing(check, raw);
   add_common(check, raw);
 }
 
@@ -152,8 +173,9 @@ void add_carry(CLI::App& app, Raw& raw) {
   add_job(carry, raw);
   add_readings(carry, raw);
   add_round(carry, raw);
-  add_output(carry, raw, "Also write a file: .json");
+  add_output(carry, raw, "Also write a file: .json, or .pdf, .svg, .png (drawings)");
   add_language(carry, raw, "Language of the report (en)");
+  add_drawing(carry, raw);
   add_common(carry, raw);
 }
 

@@ -21,7 +21,9 @@ struct Options {
   std::optional<base::Units> units;  ///< what is shown; the job's units without it
   std::string round;                 ///< of the readings; empty: the latest
   std::string since;                 ///< check: the round to compare with; empty: none
-  std::string paper;                 ///< form: "letter" or "a4"; empty: by units
+  std::string paper;                 ///< form, drawings: "letter" or "a4"; empty: by units
+  std::string drawing;               ///< name of the one drawing wanted; empty: by the file's kind
+  int width_px = 0;                  ///< of a .png; 0: the drawing program's own
   bool show_planned = false;         ///< form: print planned lengths on the reading sheet
   std::string language;              ///< of the report or the form; empty: English
   std::string forms;                 ///< folder of wording files; empty: those built in

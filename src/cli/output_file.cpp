@@ -6,23 +6,11 @@
 
 #include "console.hpp"
 #include "language.hpp"
+#include "picture_file.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
-#include "stakewright/job/file.hpp"
 
 namespace stakewright::cli {
-
-std::string ending_of(const std::string& path) {
-  const std::size_t name =
-      path.find_last_of('/') == std::string::npos ? 0 : path.find_last_of('/') + 1;
-  const std::size_t dot = path.find_last_of('.');
-  if (dot == std::string::npos || dot <= name) return "";
-  std::string ending = path.substr(dot);
-  std::transform(ending.begin(), ending.end(), ending.begin(), [](char c) {
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  });
-  return ending;
-}
 
 std::string ending_among(const std::string& path, const std::vector<std::string>& accepted) {
   std::string ending = ending_of(path);
@@ -49,7 +37,7 @@ void show(const Options& options, const Written& json, const Written& report,
 
 void deliver(const Options& options, const Written& json, const Written& report,
              const std::vector<std::string>& remarks, const std::vector<FileKind>& kinds) {
-  if (!options.output.empty()) {
+  if (!options.output.empty() && !is_picture(options.output)) {
     const std::string ending = ending_of(options.output);
     const auto kind = std::find_if(kinds.begin(), kinds.end(),
                                    [&](const FileKind& one) { return one.ending == ending; });

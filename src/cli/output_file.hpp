@@ -6,11 +6,11 @@
 #include <vector>
 
 #include "options.hpp"
+#include "stakewright/job/file.hpp"
 
 namespace stakewright::cli {
 
-/// The ending of the file's name, small letters, with its point; empty without one.
-std::string ending_of(const std::string& path);
+using job::ending_of;
 
 /// The ending, when it is one of `accepted`.
 /// Throws InputError, naming the file and the accepted endings, for another.
@@ -30,7 +30,7 @@ struct FileKind {
 };
 
 /// The same, and into the file of -o, written first: what its ending asks for among `kinds`, else
-/// the JSON.
+/// the JSON.  A drawing is written elsewhere (`draw_picture`).
 void deliver(const Options& options, const Written& json, const Written& report,
              const std::vector<std::string>& remarks = {}, const std::vector<FileKind>& kinds = {});
 

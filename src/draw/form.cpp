@@ -2,8 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
+#include "picture.hpp"
 #include "stakewright/base/error.hpp"
-#include "stakewright/drawing/text.hpp"
 #include "stakewright/forms/form_file.hpp"
 #include "stakewright/forms/reading_rows.hpp"
 #include "stakewright/job/file.hpp"
@@ -27,14 +29,8 @@ std::vector<std::string> write_form(const Options& options) {
                                        words.wording, choices);
   job::write_file(options.output,
                   forms::form_file(pages, job, units, options.language, words.wording));
-
   std::vector<std::string> remarks = words.remarks;
-  if (!drawing::face_is_installed()) {
-    remarks.push_back(
-        fmt::format("the face {} is not installed (package fonts-dejavu-core); the form is set "
-                    "in another",
-                    drawing::kFace));
-  }
+  for (std::string& remark : remarks_on_the_face()) remarks.push_back(std::move(remark));
   return remarks;
 }
 

@@ -4,6 +4,7 @@
 
 #include "form.hpp"
 #include "options.hpp"
+#include "picture.hpp"
 #include "readings.hpp"
 #include "stakewright/base/error.hpp"
 
@@ -36,7 +37,10 @@ int main(int argc, char** argv) {
     }
     const auto& options = std::get<draw::Options>(asked);
     if (options.what == draw::What::readings) return print_readings(options);
-    for (const std::string& remark : draw::write_form(options)) complain(remark.c_str());
+    for (const std::string& remark : options.what == draw::What::form
+                                         ? draw::write_form(options)
+                                         : draw::write_pictures(options))
+      complain(remark.c_str());
     return kDone;
   } catch (const base::InputError& error) {
     complain(error.what());

@@ -10,19 +10,25 @@
 
 namespace stakewright::draw {
 
-/// What is asked for.
-enum class What { form, readings };
+/// What is asked for: a drawing, named for the command that asks for it, or a filled form's
+/// readings.
+enum class What { form, layout, check, carry, readings };
+
+inline constexpr int kUsualWidth_px = 1200;
 
 struct Options {
   What what = What::form;
   std::string job;                    ///< path of the job file
-  std::string readings;               ///< path of the filled form
-  std::string output;                 ///< path of the PDF to write
+  std::string readings;               ///< path of the readings file or the filled form; empty: none
+  std::string output;                 ///< path of the file to write
   std::optional<base::Units> units;   ///< without it the job's
   std::optional<forms::Paper> paper;  ///< without it by the units
-  bool show_planned = false;
-  std::string language = "en";  ///< of the wording
-  std::string forms;            ///< folder of wording files; empty: those built in
+  bool show_planned = false;          ///< form
+  std::string round;                  ///< of the readings; empty: the latest
+  std::string drawing;                ///< the one drawing wanted; empty: all, or the first
+  int width_px = kUsualWidth_px;      ///< of a PNG
+  std::string language = "en";        ///< of the wording
+  std::string forms;                  ///< folder of wording files; empty: those built in
 };
 
 /// Nothing to draw: a text was asked for (--help, --version).

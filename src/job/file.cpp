@@ -220,6 +220,18 @@ std::string text_of_file(const std::string& path) {
   return with_plain_line_ends(text);
 }
 
+std::string ending_of(const std::string& path) {
+  const std::size_t name =
+      path.find_last_of('/') == std::string::npos ? 0 : path.find_last_of('/') + 1;
+  const std::size_t dot = path.find_last_of('.');
+  if (dot == std::string::npos || dot <= name) return "";
+  std::string ending = path.substr(dot);
+  std::transform(ending.begin(), ending.end(), ending.begin(), [](char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  });
+  return ending;
+}
+
 void write_file(const std::string& path, std::string_view bytes) {
   if (path.find('\0') != std::string::npos) refuse(path, "a path has no NUL");
   struct stat about {};

@@ -23,6 +23,8 @@ std::string bytes_of_file(const std::string& path, std::size_t most);
 /// Whether a file begins as a PDF does.  False for what is no file of its own (a pipe, a
 /// terminal), which is left unread, and for what cannot be read.
 bool is_pdf_file(const std::string& path);
+/// The ending of a file's name, small letters, with its point; empty without one.
+std::string ending_of(const std::string& path);
 
 /// Writes a file whole or not at all: beside it first, then renamed over it.
 /// Throws InputError, naming the file and the reason (no such folder, read-only, disk full).

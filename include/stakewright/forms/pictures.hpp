@@ -1,0 +1,50 @@
+// Drawings by themselves, one a page: the plan, what was found against it, the roof and its parts.
+//
+// Black and white, no meaning by colour; no words over others or over a line.
+// docs/methods/drawings.md says what is on each and why.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "stakewright/check/check.hpp"
+#include "stakewright/drawing/page.hpp"
+#include "stakewright/forms/field_form.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/job/results.hpp"
+#include "stakewright/roof/roof.hpp"
+#include "stakewright/wording/wording.hpp"
+
+namespace stakewright::forms {
+
+struct PictureChoices {
+  base::Units units = base::Units::millimetres;
+  Paper paper = Paper::a4;
+};
+
+/// A page and the name by which it is asked for: "plan", "found", "roof", "common", ...
+struct Picture {
+  std::string name;
+  drawing::Page page;
+};
+
+/// "plan": stakes, baseline, pins, strings, lines, outlines, sizes.
+std::vector<Picture> plan_pictures(const job::Job& job, const job::LayoutResult& layout,
+                                   const Wording& wording, const PictureChoices& choices);
+
+/// "found": every corner as found against its planned place, displacements and ellipses enlarged
+/// by a factor that the drawing states, suspects marked.
+std::vector<Picture> found_pictures(const job::Job& job, const check::Findings& findings,
+                                    const Wording& wording, const PictureChoices& choices);
+
+/// "roof", "common", "hip", "jack" and "fascia", those that the roof has.
+///
+/// `asked` may name one piece as the carry does, as in "hip C" or "jack B-C left 2": it is then
+/// drawn as it is to be cut, after the others.  `found`: the corners that the carry was made over.
+std::vector<Picture> roof_pictures(const job::Job& job, const roof::Carry& carry,
+                                   const std::optional<roof::FoundCorners>& found,
+                                   const std::string& asked, const Wording& wording,
+                                   const PictureChoices& choices);
+
+}  // namespace stakewright::forms

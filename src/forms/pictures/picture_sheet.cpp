@@ -1,0 +1,87 @@
+#include "picture_sheet.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "pen.hpp"
+#include "sheet.hpp"
+
+namespace stakewright::forms {
+namespace {
+
+using drawing::At;
+using drawing::Box;
+
+constexpr double kTabHeight_pt = 29.0;
+constexpr double kHead_pt = 36.0;
+constexpr double kUnderHead_pt = 10.0;
+constexpr double kOverFoot_pt = 8.0;
+constexpr Style kTabWords{
+    .size_pt = 15.0, .weight = drawing::Weight::bold, .ink = drawing::Ink::white};
+constexpr Style kTitle{.size_pt = 13.0, .weight = drawing::Weight::bold};
+
+void add_head(drawing::Page& page, const job::Job& job, const PictureHead& head,
+              const Wording& wording, base::Units units) {
+  Pen pen(page);
+  const double right = page.width_pt - kMargin_pt;
+  const double first = kMargin_pt + 12.0;
+  const double second = first + 15.0;
+  const double left = add_tab(page, {kMargin_pt, kMargin_pt}, head.tab) + 10.0;
+  const double reserved = head.note.empty() ? 0.0 : width_pt(head.note) + 12.0;
+  pen.cut_text({left, first}, right - left, job.title, kTitle);
+  pen.cut_text({left, second}, right - reserved - left, units_words(units, wording));
+  if (!head.note.empty()) pen.text({right, second}, head.note, kToTheRight);
+  const double rule = kMargin_pt + kHead_pt;
+  pen.line({kMargin_pt, rule}, {right, rule}, 2.0);
+}
+
+/// Returns where the foot begins.
+double add_foot(drawing::Page& page, const std::string& words) {
+  Pen pen(page);
+  const double width = page.width_pt - 2.0 * kMargin_pt;
+  const double top = page.height_pt - kMargin_pt - paragraph_height_pt(width, words);
+  pen.paragraph({kMargin_pt, top}, width, words);
+  pen.line({kMargin_pt, top - 3.0}, {page.width_pt - kMargin_pt, top - 3.0}, kRule_pt);
+  return top - 3.0;
+}
+
+}  // namespace
+
+std::string units_words(base::Units units, const Wording& wording) {
+  switch (units) {
+    case base::Units::feet_inches:
+      return wording.text("units.feet_inches");
+    case base::Units::metres:
+      return wording.text("units.metres");
+    case base::Units::millimetres:
+      break;
+  }
+  return wording.text("units.millimetres");
+}
+
+double add_tab(drawing::Page& page, At corner, const std::string& words) {
+  constexpr double kPad_pt = 11.0;
+  Pen pen(page);
+  const double width = width_pt(words, kTabWords) + 2.0 * kPad_pt;
+  pen.black_box({corner.x_pt, corner.y_pt, width, kTabHeight_pt});
+  const double baseline =
+      corner.y_pt + (kTabHeight_pt + drawing::cap_height_pt(kTabWords.size_pt)) / 2.0;
+  pen.text({corner.x_pt + kPad_pt, baseline}, words, kTabWords);
+  return corner.x_pt + width;
+}
+
+PictureSheet picture_sheet(const job::Job& job, const PictureHead& head, const std::string& foot,
+                           Lie lie, const Wording& wording, const PictureChoices& choices) {
+  PictureSheet sheet{blank_sheet(SheetKind::plan, choices.paper).page, {}};
+  if (lie == Lie::sideways) std::swap(sheet.page.width_pt, sheet.page.height_pt);
+  sheet.page.title = fmt::format("{} - {}", job.title, head.tab);
+  add_head(sheet.page, job, head, wording, choices.units);
+  const double bottom = add_foot(sheet.page, foot) - kOverFoot_pt;
+  const double top = kMargin_pt + kHead_pt + kUnderHead_pt;
+  sheet.body = {kMargin_pt, top, sheet.page.width_pt - 2.0 * kMargin_pt, bottom - top};
+  return sheet;
+}
+
+}  // namespace stakewright::forms

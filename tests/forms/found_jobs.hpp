@@ -1,0 +1,88 @@
+// Findings to draw, made up: the drawing is tested, not the check.
+#pragma once
+
+#include <cmath>
+#include <numbers>
+#include <random>
+#include <string>
+
+#include "sample_jobs.hpp"
+#include "stakewright/check/check.hpp"
+
+namespace stakewright::forms {
+
+/// Corners strewn about their places by `spread_m`, with ellipses of about a quarter of that.
+inline check::Findings strewn_findings(const job::Job& job, double spread_m, unsigned seed) {
+  std::mt19937 random(seed);
+  std::normal_distribution<double> normal;
+  std::uniform_real_distribution<double> share(0.1, 0.3);
+  check::Findings findings;
+  placement::Survey survey;
+  placement::Placement placement;
+  survey.centre = job.plan.centre;
+  const auto stakes = layout::stakes(job.plan);
+  findings.network.corner_count = stakes.size();
+  for (std::size_t i = 0; i < stakes.size(); ++i) {
+    findings.network.points.push_back(
+        {stakes[i].label, adjustment::Role::corner, stakes[i].at, false});
+    survey.planned.push_back(stakes[i].at);
+    survey.measured.push_back(true);
+    placement::CornerResult corner;
+    corner.outward_m = spread_m * normal(random);
+    corner.sideways_m = spread_m * normal(random);
+    corner.off_m = std::hypot(corner.outward_m, corner.sideways_m);
+    corner.ellipse = {spread_m * share(random), 0.1 * spread_m,
+                      std::numbers::pi * share(random) * 3.0};
+    corner.verdict = corner.off_m < 0.8 * job.tolerance.corner_m   ? placement::Verdict::in
+                     : corner.off_m > 1.2 * job.tolerance.corner_m ? placement::Verdict::out
+                                                                   : placement::Verdict::undecided;
+    if (corner.verdict == placement::Verdict::out) {
+      placement::Move move;
+      move.corner = i;
+      findings.moves.push_back(move);
+    }
+    placement.corners.push_back(corner);
+  }
+  findings.network.points.push_back(
+      {layout::kCentreLabel, adjustment::Role::centre, job.plan.centre, false});
+  findings.survey = survey;
+  findings.placement = placement;
+  return findings;
+}
+
+/// Readings all round and two explanations: a tape and a stake together, and labels changed over.
+inline void add_suspects(check::Findings& findings) {
+  const std::size_t n = findings.network.corner_count;
+  const auto add = [&findings](std::size_t from, std::size_t to, bool excluded) {
+    readings::Observation observation;
+    observation.from = from;
+    observation.to = to;
+    findings.network.observations.push_back(observation);
+    adjustment::AdjustedReading result;
+    result.excluded = excluded;
+    findings.used.readings_out.push_back(result);
+  };
+  add(0, n / 2, true);
+  add(1, n - 1, true);
+  suspects::Explanation both;
+  both.chance = 0.7;
+  both.words = "The tape is misread: it reads about 1' 0\" too short; and a stake stands wrong.";
+  suspects::Cause tape;
+  tape.what = suspects::Cause::What::reading;
+  suspects::Cause stake;
+  stake.what = suspects::Cause::What::stake;
+  stake.index = n / 3;
+  both.causes = {tape, stake};
+  suspects::Explanation labels;
+  labels.chance = 0.2;
+  labels.words = "Two stakes are changed over.";
+  suspects::Cause changed;
+  changed.what = suspects::Cause::What::labels;
+  changed.index = 0;
+  changed.other = 1;
+  labels.causes = {changed};
+  findings.suspects.ranked = {both, labels, {0.05, {}, "Nothing is wrong.", {}}};
+  findings.suspects.rest = 0.05;
+}
+
+}  // namespace stakewright::forms
