@@ -23,6 +23,7 @@ struct Options {
   std::string since;                 ///< check: the round to compare with; empty: none
   std::string paper;                 ///< form: "letter" or "a4"; empty: by units
   bool show_planned = false;         ///< form: print planned lengths on the reading sheet
+  std::string tapes;                 ///< form: "plan" or "all"; empty: by the number of sides
   std::string language;              ///< of the report or the form; empty: English
   std::string forms;                 ///< folder of wording files; empty: those built in
   std::string slip;                  ///< tapes: size of slip to catch, a length; empty: by units

@@ -16,13 +16,17 @@ std::variant<Options, Text> options_from(int argc, const char* const* argv) {
   Options options;
   std::string units;
   std::string paper;
+  std::string tapes;
   CLI::App* form = app.add_subcommand("form", "The field form to print");
   form->add_option("JOB", options.job, "The job file")->required();
+  form->add_option("READINGS", options.readings, "The readings file, for the correction sheet");
+  form->add_option("--round", options.round, "The round of readings to take (the latest)");
   form->add_option("-o,--output", options.output, "The form to write: .pdf")->required();
   form->add_option("--units", units, "feet-inches, mm or m; without it the job's");
   form->add_option("--paper", paper, "letter or a4; without it by the units");
   form->add_flag("--show-planned", options.show_planned,
                  "Print planned lengths on the reading sheet");
+  form->add_option("--tapes", tapes, "plan or all; without it by the number of sides");
   form->add_option("--language", options.language, "Language of the form (en)");
   form->add_option("--forms", options.forms, "A folder of wording files, <language>.toml");
   try {
@@ -38,6 +42,8 @@ std::variant<Options, Text> options_from(int argc, const char* const* argv) {
     options.units = base::read_at("--units", [&] { return base::units_from_word(units); });
   if (!paper.empty())
     options.paper = base::read_at("--paper", [&] { return forms::paper_from_text(paper); });
+  if (!tapes.empty())
+    options.tapes = base::read_at("--tapes", [&] { return forms::tape_set_from_text(tapes); });
   return options;
 }
 
