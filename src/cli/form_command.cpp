@@ -13,9 +13,12 @@ int form(const Options& options) {
   ending_among(options.output, {".pdf"});
   const job::Job job = job::read_job(options.job);
   std::vector<std::string> arguments{"form", options.job, "-o", options.output};
+  if (!options.readings.empty()) arguments.insert(arguments.begin() + 2, options.readings);
+  if (!options.round.empty()) arguments.insert(arguments.end(), {"--round", options.round});
   if (options.units) arguments.insert(arguments.end(), {"--units", base::word_of(*options.units)});
   if (!options.paper.empty()) arguments.insert(arguments.end(), {"--paper", options.paper});
   if (options.show_planned) arguments.emplace_back("--show-planned");
+  if (!options.tapes.empty()) arguments.insert(arguments.end(), {"--tapes", options.tapes});
   if (!options.language.empty())
     arguments.insert(arguments.end(), {"--language", options.language});
   if (!options.forms.empty()) arguments.insert(arguments.end(), {"--forms", options.forms});

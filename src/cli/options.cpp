@@ -140,13 +140,19 @@ void add_tapes(CLI::App& app, Raw& raw) {
 
 void add_form(CLI::App& app, Raw& raw) {
   CLI::App& form =
-      add_command(app, raw, Command::form, "form", "The field form, to print or to fill in");
+      add_command(app, raw, Command::form, "form",
+                  "The field form, to print or to fill in; with readings, the correction sheet");
   add_job(form, raw);
+  add_readings(form, raw);
+  add_round(form, raw);
   add_output(form, raw, "The form to write: .pdf")->required();
   form.add_option("--paper", raw.options.paper, "letter or a4; without it by the units")
       ->type_name("PAPER");
   form.add_flag("--show-planned", raw.options.show_planned,
                 "Print the planned lengths on the reading sheet");
+  form.add_option("--tapes", raw.options.tapes,
+                  "plan or all; without it the plan up to 12 sides, above all")
+      ->type_name("SET");
   add_language(form, raw, "Language of the form (en)");
   add_common(form, raw);
 }
@@ -188,6 +194,11 @@ Options checked(Raw raw) {
   if (!paper.empty() && paper != "letter" && paper != "a4") {
     throw base::InputError(
         fmt::format("--paper: read {}; accepted are letter, a4", base::in_quotes(paper)));
+  }
+  const std::string& tapes = raw.options.tapes;
+  if (!tapes.empty() && tapes != "plan" && tapes != "all") {
+    throw base::InputError(
+        fmt::format("--tapes: read {}; accepted are plan, all", base::in_quotes(tapes)));
   }
   return std::move(raw.options);
 }

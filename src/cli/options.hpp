@@ -25,6 +25,7 @@ struct Options {
   std::string drawing;               ///< name of the one drawing wanted; empty: by the file's kind
   int width_px = 0;                  ///< of a .png; 0: the drawing program's own
   bool show_planned = false;         ///< form: print planned lengths on the reading sheet
+  std::string tapes;                 ///< form: "plan" or "all"; empty: by the number of sides
   std::string language;              ///< of the report or the form; empty: English
   std::string forms;                 ///< folder of wording files; empty: those built in
   std::string slip;                  ///< tapes: size of slip to catch, a length; empty: by units

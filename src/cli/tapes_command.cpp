@@ -10,19 +10,12 @@
 namespace stakewright::cli {
 namespace {
 
-constexpr double kInch_m = 0.0254;
-constexpr double kMetricSlip_m = 0.025;
-
 double length_option(const std::string& text, const char* option, base::Units units) {
   return base::read_at(option, [&] { return base::length_m_from_text(text, units); });
 }
 
 suspects::TapePlanRequest request_of(const Options& options, const job::Job& job) {
-  suspects::TapePlanRequest request;
-  request.instrument = *readings::instrument_named(  // built in, so every job has it
-      job.instruments, readings::default_instrument(readings::Kind::tape));
-  request.tolerance = job.tolerance;
-  request.slip_m = job.units == base::Units::feet_inches ? kInch_m : kMetricSlip_m;
+  suspects::TapePlanRequest request = job::usual_request(job);
   if (!options.slip.empty()) request.slip_m = length_option(options.slip, "--slip", job.units);
   if (!options.shift.empty()) request.shift_m = length_option(options.shift, "--shift", job.units);
   request.at_most = options.at_most;

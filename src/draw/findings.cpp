@@ -1,17 +1,28 @@
 #include "findings.hpp"
 
-#include "stakewright/job/readings_file.hpp"
+#include "limits.hpp"
+#include "stakewright/fields/filled.hpp"
+#include "stakewright/forms/filled_form.hpp"
+#include "stakewright/job/file.hpp"
 
 namespace stakewright::draw {
 
-check::Findings findings_of(const Options& options, const job::Job& job, base::Units units) {
+job::ReadingRows rows_of(const Options& options, const job::Job& job) {
+  if (!job::is_pdf_file(options.readings)) return job::read_reading_rows(options.readings, job);
+  const std::string pdf = job::bytes_of_file(options.readings, fields::kLargestForm);
+  limit_what_a_file_can_cost();
+  return {forms::readings_on(pdf, options.readings, job).readings, {}};
+}
+
+check::Findings findings_of(const Options& options, const job::Job& job,
+                            const job::ReadingRows& rows, base::Units units) {
   check::Input input;
   input.plan = job.plan;
   input.tolerance = job.tolerance;
   input.staking = job.staking;
   input.units = units;
   input.instruments = job.instruments;
-  input.readings = job::read_reading_rows(options.readings, job).readings;
+  input.readings = rows.readings;
   input.round = options.round;
   return check::check(input);
 }

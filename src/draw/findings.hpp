@@ -4,11 +4,16 @@
 #include "options.hpp"
 #include "stakewright/check/check.hpp"
 #include "stakewright/job/job.hpp"
+#include "stakewright/job/readings_file.hpp"
 
 namespace stakewright::draw {
 
-/// Reads the readings file of the options and checks it; sentences come in `units`.
+/// The rows of the readings file of the options, or what was typed into the filled form.
 /// Throws InputError for what is wrong in the file.
-check::Findings findings_of(const Options& options, const job::Job& job, base::Units units);
+job::ReadingRows rows_of(const Options& options, const job::Job& job);
+
+/// Checks the round of the rows that the options ask for; sentences come in `units`.
+check::Findings findings_of(const Options& options, const job::Job& job,
+                            const job::ReadingRows& rows, base::Units units);
 
 }  // namespace stakewright::draw

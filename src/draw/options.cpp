@@ -14,6 +14,7 @@ struct Raw {
   Options options;
   std::string units;
   std::string paper;
+  std::string tapes;
 };
 
 CLI::App& add(CLI::App& app, Raw& raw, What what, const char* name, const char* help) {
@@ -32,6 +33,9 @@ void add_form(CLI::App& app, Raw& raw) {
   form.add_option("-o,--output", raw.options.output, "The form to write: .pdf")->required();
   form.add_flag("--show-planned", raw.options.show_planned,
                 "Print planned lengths on the reading sheet");
+  form.add_option("READINGS", raw.options.readings, "The readings file, for the correction sheet");
+  form.add_option("--round", raw.options.round, "The round of readings to take (the latest)");
+  form.add_option("--tapes", raw.tapes, "plan or all; without it by the number of sides");
 }
 
 CLI::App& add_picture(CLI::App& app, Raw& raw, What what, const char* name, const char* help) {
@@ -66,6 +70,9 @@ Options checked(Raw raw) {
     raw.options.units = base::read_at("--units", [&] { return base::units_from_word(raw.units); });
   if (!raw.paper.empty())
     raw.options.paper = base::read_at("--paper", [&] { return forms::paper_from_text(raw.paper); });
+  if (!raw.tapes.empty())
+    raw.options.tapes =
+        base::read_at("--tapes", [&] { return forms::tape_set_from_text(raw.tapes); });
   return std::move(raw.options);
 }
 

@@ -34,6 +34,16 @@ std::string shortened(const std::string& name) {
   return name.substr(0, end) + "…";
 }
 
+std::vector<drawing::Page> finished(std::vector<Sheet> sheets, const job::Job& job,
+                                    const Wording& wording, const FormChoices& choices) {
+  add_heads(sheets, job.title, fingerprint(job.plan), wording.text(units_key(choices.units)),
+            wording);
+  std::vector<drawing::Page> pages;
+  pages.reserve(sheets.size());
+  for (Sheet& sheet : sheets) pages.push_back(std::move(sheet.page));
+  return pages;
+}
+
 Paper usual_paper(base::Units units) {
   return units == base::Units::feet_inches ? Paper::letter : Paper::a4;
 }
@@ -54,12 +64,7 @@ std::vector<drawing::Page> field_form(const job::Job& job, const job::LayoutResu
     sheets.insert(sheets.end(), std::make_move_iterator(more.begin()),
                   std::make_move_iterator(more.end()));
   }
-  add_heads(sheets, job.title, fingerprint(job.plan), wording.text(units_key(choices.units)),
-            wording);
-  std::vector<drawing::Page> pages;
-  pages.reserve(sheets.size());
-  for (Sheet& sheet : sheets) pages.push_back(std::move(sheet.page));
-  return pages;
+  return finished(std::move(sheets), job, wording, choices);
 }
 
 }  // namespace stakewright::forms

@@ -198,4 +198,12 @@ std::optional<PlacedLabel> LabelRoom::place_beside(const Segment& line, const st
   return std::nullopt;
 }
 
+std::array<Segment, 2> rails(const Segment& line) {
+  const double length = std::hypot(line.to.x_pt - line.from.x_pt, line.to.y_pt - line.from.y_pt);
+  const double x = length > 0.0 ? -(line.to.y_pt - line.from.y_pt) / length * kHalfGauge_pt : 0.0;
+  const double y = length > 0.0 ? (line.to.x_pt - line.from.x_pt) / length * kHalfGauge_pt : 0.0;
+  return {{{{line.from.x_pt + x, line.from.y_pt + y}, {line.to.x_pt + x, line.to.y_pt + y}},
+           {{line.from.x_pt - x, line.from.y_pt - y}, {line.to.x_pt - x, line.to.y_pt - y}}}};
+}
+
 }  // namespace stakewright::forms

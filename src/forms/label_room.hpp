@@ -1,6 +1,7 @@
 // Finds room for labels on a drawing: none over another, none over a line.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -59,6 +60,9 @@ class LabelRoom {
   std::vector<Segment> lines_;
   std::vector<drawing::Box> boxes_;
 };
+
+/// The two thin lines of the baseline, on either side of it.
+std::array<Segment, 2> rails(const Segment& line);
 
 /// Whether two segments have a point in common, other than running along each other.
 bool cross(const Segment& a, const Segment& b);

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <numbers>
+#include <optional>
 
 #include "directions.hpp"
 #include "label_room.hpp"
@@ -43,12 +45,13 @@ class Plotter {
         view_(view_of(job.plan, layout, with_strings_, box, units)),
         corners_(layout::stakes(job.plan)),
         room_(box),
-        drawn_{view_.scale, with_strings_ && !layout.strings.empty(), false, {}} {}
+        drawn_{view_.scale, with_strings_ && !layout.strings.empty(), false, false, {}} {}
 
   Drawn draw() {
     draw_outlines();
     draw_lines();
     if (with_strings_) draw_strings();
+    draw_baseline();
     const auto radii = draw_radii();
     draw_stakes();
     draw_pins();
@@ -116,6 +119,34 @@ class Plotter {
     const At one{board.x_pt + kBoardHalf_pt * across.x, board.y_pt + kBoardHalf_pt * across.y};
     const At other{board.x_pt - kBoardHalf_pt * across.x, board.y_pt - kBoardHalf_pt * across.y};
     stroke({one, other}, {2.0, {}});
+  }
+
+  /// Two known pins, or two stakes that are not to move; none when there is neither.
+  [[nodiscard]] std::optional<Segment> baseline() const {
+    const auto place_of = [&](const std::string& label) {
+      return std::find_if(corners_.begin(), corners_.end(),
+                          [&](const layout::Stake& corner) { return corner.label == label; })
+          ->at;
+    };
+    if (plan_.pins.size() >= 2)
+      return clipped({view_.at(plan_.pins[0].at), view_.at(plan_.pins[1].at)}, box_);
+    if (plan_.hold.size() < 2) return std::nullopt;
+    constexpr double kBeyond_pt = 16.0;
+    const At from = view_.at(place_of(plan_.hold[0]));
+    const At to = view_.at(place_of(plan_.hold[1]));
+    const double length = std::hypot(to.x_pt - from.x_pt, to.y_pt - from.y_pt);
+    const Direction along{(to.x_pt - from.x_pt) / length, (to.y_pt - from.y_pt) / length};
+    const auto beyond = [&](At end, double by) {
+      return At{end.x_pt + by * along.x, end.y_pt + by * along.y};
+    };
+    return clipped({beyond(from, -kBeyond_pt), beyond(to, kBeyond_pt)}, box_);
+  }
+
+  void draw_baseline() {
+    const auto line = baseline();
+    if (!line) return;
+    for (const Segment& rail : rails(*line)) stroke(rail, {kThin_pt, {}});
+    drawn_.baseline = true;
   }
 
   /// A corner radius away from side A-B, and the flat radius of that side.

@@ -19,6 +19,7 @@ inline constexpr int kMostSidesWithStrings = 12;
 struct Drawn {
   Scale scale;
   bool strings = false;
+  bool baseline = false;
   bool points_at_pins = false;        ///< some pins lie beyond the drawing
   std::vector<std::size_t> outlines;  ///< places in the plan's `keep_clear`
 };

@@ -28,6 +28,7 @@ void add_marks(KeyColumn& key, const job::Job& job, const job::LayoutResult& lay
   key.add_mark(draw_centre, wording.text("plan.centre"));
   if (!plan.pins.empty()) key.add_mark(draw_pin, wording.text("plan.pin"));
   if (drawn.points_at_pins) key.add_pointer(wording.text("plan.pin_beyond"));
+  if (drawn.baseline) key.add_mark(draw_baseline_sample, wording.text("plan.baseline"));
   key.add_line(plan_line_stroke(), wording.text("plan.plan_line"));
   if (drawn.strings) {
     key.add_string(wording.text("plan.string"),

@@ -50,6 +50,13 @@ void draw_pin(drawing::Page& page, At at) {
   page.marks.emplace_back(drawing::Circle{at, 1.2, drawing::Fill::black, {0.0, {}}});
 }
 
+void draw_baseline_sample(drawing::Page& page, At middle) {
+  constexpr double kHalf_pt = 14.0;
+  Pen pen(page);
+  for (const double y : {middle.y_pt - kHalfGauge_pt, middle.y_pt + kHalfGauge_pt})
+    pen.line({middle.x_pt - kHalf_pt, y}, {middle.x_pt + kHalf_pt, y}, kThin_pt);
+}
+
 void draw_pointer(drawing::Page& page, At at, Direction towards) {
   const auto corner = [&](double along, double across) {
     return At{at.x_pt + along * towards.x - across * towards.y,

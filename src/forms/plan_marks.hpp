@@ -22,6 +22,10 @@ void draw_held_stake(drawing::Page& page, drawing::At at);
 void draw_centre(drawing::Page& page, drawing::At at);
 void draw_pin(drawing::Page& page, drawing::At at);
 
+/// The baseline is two thin lines so far from its middle: nothing else on the plan is.
+inline constexpr double kHalfGauge_pt = 2.6;
+void draw_baseline_sample(drawing::Page& page, drawing::At middle);
+
 /// A direction on the page.
 struct Direction {
   double x = 0.0;

@@ -27,6 +27,8 @@ std::string tab_name(SheetKind kind, const Wording& wording) {
       return wording.text("staking.tab");
     case SheetKind::read:
       return wording.text("reading.tab");
+    case SheetKind::move:
+      return wording.text("moving.tab");
     case SheetKind::plan:
       break;
   }
@@ -90,14 +92,26 @@ void add_heads(std::vector<Sheet>& sheets, const std::string& title, const std::
   }
 }
 
+namespace {
+
+constexpr double kCautionPad_pt = 5.0;
+constexpr double kUnderCaution_pt = 8.0;
+
+double caution_width_pt(double width_pt) { return width_pt - 2.0 * kCautionPad_pt - 4.0; }
+
+}  // namespace
+
+double height_under_caution_pt(double width_pt, const std::string& words) {
+  return paragraph_height_pt(caution_width_pt(width_pt), words, kStrong) + 2.0 * kCautionPad_pt +
+         kUnderCaution_pt;
+}
+
 Box under_caution(drawing::Page& page, const Box& body, const std::string& words) {
-  constexpr double kPad_pt = 5.0;
   Pen pen(page);
-  const double height = pen.paragraph({body.x_pt + kPad_pt + 2.0, body.y_pt + kPad_pt},
-                                      body.width_pt - 2.0 * kPad_pt - 4.0, words, kStrong);
-  const double framed = height + 2.0 * kPad_pt;
-  pen.box({body.x_pt, body.y_pt, body.width_pt, framed}, 2.0);
-  const double used = framed + 8.0;
+  const double used = height_under_caution_pt(body.width_pt, words);
+  pen.paragraph({body.x_pt + kCautionPad_pt + 2.0, body.y_pt + kCautionPad_pt},
+                caution_width_pt(body.width_pt), words, kStrong);
+  pen.box({body.x_pt, body.y_pt, body.width_pt, used - kUnderCaution_pt}, 2.0);
   return {body.x_pt, body.y_pt + used, body.width_pt, body.height_pt - used};
 }
 

@@ -14,8 +14,8 @@ inline constexpr double kClip_pt = 24.0 * drawing::kPointsPerMillimetre;
 /// Left free at the other edges; laser printers need about a third of it.
 inline constexpr double kMargin_pt = 14.0 * drawing::kPointsPerMillimetre;
 
-/// The three kinds of sheet, in the order of the day.
-enum class SheetKind { plan = 1, stake = 2, read = 3 };
+/// The kinds of sheet, in the order of the day.
+enum class SheetKind { plan = 1, stake = 2, read = 3, move = 4 };
 
 struct Sheet {
   SheetKind kind = SheetKind::plan;
@@ -33,5 +33,8 @@ void add_heads(std::vector<Sheet>& sheets, const std::string& title, const std::
 
 /// A caution in a heavy frame at the top of a body; returns the body below it.
 drawing::Box under_caution(drawing::Page& page, const drawing::Box& body, const std::string& words);
+
+/// What such a caution takes of the body's height.
+double height_under_caution_pt(double width_pt, const std::string& words);
 
 }  // namespace stakewright::forms

@@ -20,6 +20,10 @@ std::vector<Sheet> plan_sheets(const FormInput& input);
 std::vector<Sheet> staking_sheets(const FormInput& input);
 std::vector<Sheet> reading_sheets(const FormInput& input);
 
+/// The sheets with their heads, as pages.
+std::vector<drawing::Page> finished(std::vector<Sheet> sheets, const job::Job& job,
+                                    const Wording& wording, const FormChoices& choices);
+
 /// A name that somebody chose, short enough for the middle of a sentence.
 std::string shortened(const std::string& name);
 

@@ -7,14 +7,24 @@
 #include "stakewright/job/results.hpp"
 
 namespace stakewright::job {
-namespace {
 
-/// The tape that readings use when they name none: the job's own of that name before the built-in.
 readings::Instrument default_tape(const Job& job) {
   const std::string name = readings::default_instrument(readings::Kind::tape);
   if (const auto* own = readings::instrument_named(job.instruments, name)) return *own;
   return *readings::instrument_named(readings::built_in_instruments(), name);
 }
+
+suspects::TapePlanRequest usual_request(const Job& job) {
+  constexpr double kInch_m = 0.0254;
+  constexpr double kMetricSlip_m = 0.025;
+  suspects::TapePlanRequest request;
+  request.instrument = default_tape(job);
+  request.tolerance = job.tolerance;
+  request.slip_m = job.units == base::Units::feet_inches ? kInch_m : kMetricSlip_m;
+  return request;
+}
+
+namespace {
 
 /// The plan with the line the roof ends at.  Batter boards need not stand clear of that one.
 layout::Plan with_roof_edge(const Job& job) {

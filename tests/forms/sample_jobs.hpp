@@ -20,7 +20,9 @@ struct Sample {
   FormChoices choices;
   std::vector<drawing::Page> drawn;  ///< for tests that look at the same pages again and again
 
-  [[nodiscard]] std::vector<layout::Tape> tapes() const { return standing_tapes(job.plan); }
+  [[nodiscard]] std::vector<layout::Tape> tapes() const {
+    return walked(job.plan, standing_tapes(job.plan));
+  }
   [[nodiscard]] std::vector<drawing::Page> pages() const {
     return field_form(job, layout, tapes(), wording::built_in("en"), choices);
   }
@@ -32,6 +34,7 @@ inline Sample worked_out(job::Job job, const std::string& words) {
   sample.layout.stakes = layout::stakes(job.plan);
   sample.layout.tapes = layout::check_tapes(job.plan);
   sample.layout.order = layout::staking_order(job.plan, {});
+  sample.layout.radial = layout::radial(job.plan);
   sample.layout.lines = layout::lines(job.plan);
   sample.layout.strings = layout::strings(job.plan);
   sample.choices = {job.units, usual_paper(job.units), false};

@@ -33,8 +33,8 @@ struct FormChoices {
                               ///< nobody writes down what he expects to see
 };
 
-/// All pages, in order.  `tapes`: the rows of the reading sheet (`standing_tapes`,
-/// or a tape plan); their points must be corners, centre or pins of the plan.
+/// All pages, in order.  `tapes`: the rows of the reading sheet as they are walked
+/// (`reading_rows`); their points must be corners or the centre pin.
 /// Blanks are named for what is written there (`reading.A-C.1`), each name once.
 std::vector<drawing::Page> field_form(const job::Job& job, const job::LayoutResult& layout,
                                       const std::vector<layout::Tape>& tapes,

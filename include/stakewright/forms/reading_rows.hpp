@@ -3,8 +3,10 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "stakewright/job/job.hpp"
 #include "stakewright/layout/plan.hpp"
 
 namespace stakewright::forms {
@@ -23,6 +25,26 @@ inline constexpr std::size_t kLongDiagonals = 6;
 /// be misread and the rest still fix the shape (docs/methods/field-form.md).
 std::vector<layout::Tape> standing_tapes(const layout::Plan& plan);
 
+/// Which tapes the reading sheet asks for.
+enum class TapeSet {
+  plan,  ///< the shortest set that catches a slip and a stake set wrong (`suspects::tape_plan`)
+  all    ///< the standing set
+};
+
+/// The plan up to `kMostSidesTapedInFull` sides, the standing set above.
+TapeSet usual_tapes(const layout::Plan& plan);
+
+/// `plan` or `all`; throws InputError for anything else.
+TapeSet tape_set_from_text(std::string_view text);
+
+/// Tapes in the order they are walked, and what a tape plan does not reach, a sentence each.
+struct ReadingRows {
+  std::vector<layout::Tape> tapes;
+  std::vector<std::string> misses;
+};
+
+ReadingRows reading_rows(const job::Job& job, TapeSet set);
+
 /// Tapes whose zero is held at one point, in walking order: `from` is the hold in all of them.
 struct Station {
   std::string hold;
@@ -36,5 +58,11 @@ struct Station {
 /// starts nearer to where it stands, and takes in other points on the way.
 /// Points that the plan does not have are a bug of the caller's.
 std::vector<Station> by_station(const layout::Plan& plan, const std::vector<layout::Tape>& tapes);
+
+/// The standing set in walking order, holds first to last.
+std::vector<layout::Tape> walked(const layout::Plan& plan, const std::vector<layout::Tape>& tapes);
+
+/// The tapes as they come, those next to each other with one hold together.
+std::vector<Station> grouped(const std::vector<layout::Tape>& tapes);
 
 }  // namespace stakewright::forms

@@ -28,6 +28,13 @@ struct LayoutResult {
   std::optional<layout::PourVolumes> pour;  ///< of a job with [pour]
 };
 
+/// The tape that readings use when they name none: the job's own of that name before the built-in.
+readings::Instrument default_tape(const Job& job);
+
+/// What a tape plan is asked for unless somebody asks for something else: a slip of 1 in or 25 mm,
+/// a shift of twice the corner tolerance, the default tape.
+suspects::TapePlanRequest usual_request(const Job& job);
+
 /// Works out the layout of a job with its default tape.  The order's remarks go on with those of
 /// the strings, then of pins in the way and of outlines that are crossed.
 /// Throws InputError as `layout::staking_order`, `lines` and `clearances`.
