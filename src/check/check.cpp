@@ -8,8 +8,10 @@
 #include "places.hpp"
 #include "remarks.hpp"
 #include "rivals.hpp"
+#include "same_pairs.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
+#include "stakewright/readings/missing_figures.hpp"
 #include "stakewright/readings/rounds.hpp"
 
 namespace stakewright::check {
@@ -144,8 +146,11 @@ void check_round(const Input& input, Findings& findings) {
   if (findings.verdict != Verdict::in && !findings.suspects.of_another_job) {
     findings.tape_next = suspects::next_tapes(findings.network, findings.suspects, setting);
   }
-  for (auto& remark : exclusion_remarks(input, findings)) findings.remarks.push_back(remark);
-  for (auto& remark : site_remarks(input, findings)) findings.remarks.push_back(remark);
+  findings.same_pairs = same_pairs(findings, input.tolerance.confidence);
+  for (const auto& sentences : {exclusion_remarks(input, findings), site_remarks(input, findings),
+                                instrument_remarks(input, findings),
+                                readings::missing_figures(input.readings, input.instruments)})
+    findings.remarks.insert(findings.remarks.end(), sentences.begin(), sentences.end());
 }
 
 Input of_round(const Input& input, const std::string& round) {
