@@ -121,10 +121,26 @@ std::vector<readings::Reading> readings_in_plan(const std::vector<readings::Read
   return result;
 }
 
+std::vector<std::vector<readings::Correction>> corrections_of(
+    const std::vector<readings::Reading>& all,
+    const std::vector<readings::Instrument>& instruments) {
+  std::vector<std::vector<readings::Correction>> result;
+  for (const readings::Reading& reading : all) {
+    const bool angle = reading.kind == readings::Kind::angle;
+    const std::string& named = reading.instrument;
+    const readings::Instrument* instrument = readings::instrument_named(
+        instruments, named.empty() ? readings::default_instrument(reading.kind) : named);
+    result.push_back(angle ? std::vector<readings::Correction>{}
+                           : readings::corrections(reading, *instrument));
+  }
+  return result;
+}
+
 // A round's places and verdict; gives per corner whether its deviation is certain.
 std::vector<bool> find(const Input& input, Findings& findings) {
-  findings.network =
-      adjustment::network(input.plan, readings_in_plan(input.readings), input.instruments);
+  const std::vector<readings::Reading> in_plan = readings_in_plan(input.readings);
+  findings.network = adjustment::network(input.plan, in_plan, input.instruments);
+  findings.corrections = corrections_of(in_plan, input.instruments);
   findings.all = adjustment::adjust(findings.network);
   findings.slips = adjustment::weigh_slips(findings.network, findings.all, input.staking.misread);
   return find_places(input, findings);

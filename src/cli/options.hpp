@@ -21,6 +21,10 @@ struct Options {
   std::optional<base::Units> units;  ///< what is shown; the job's units without it
   std::string round;                 ///< of the readings; empty: the latest
   std::string since;                 ///< check: the round to compare with; empty: none
+  bool corrections = false;          ///< check: show the corrections of each reading
+  std::string with;                  ///< layout: the tape to set out with; empty: none
+  std::string temperature;           ///< layout: of that tape; empty: its standard one
+  std::string pull;                  ///< layout: on that tape; empty: its standard one
   std::string paper;                 ///< form: "letter" or "a4"; empty: by units
   bool show_planned = false;         ///< form: print planned lengths on the reading sheet
   std::string language;              ///< of the report or the form; empty: English

@@ -43,9 +43,8 @@ struct Instrument {
   std::optional<double> weight_n_per_m;  ///< sag: held at the ends only; needs standard_pull_n
 };
 
-/// The instruments every job knows: "steel", "fibreglass", "laser", "level", "circle", then tapes
-/// by class ("steel I" ... "fibreglass III") and "laser in sun", with the figures of published
-/// classes.  Sources: docs/methods/readings.md.
+/// The instruments every job knows: "steel", "fibreglass", "laser", "level", "circle", with the
+/// figures of published classes.  Sources: docs/methods/readings.md.
 std::vector<Instrument> built_in_instruments();
 
 /// Name of the built-in instrument used when a reading names none.
