@@ -94,8 +94,8 @@ class Thermometer : public testing::Test {
     readings::Observation seen;
     seen.from = 2;
     seen.to = network_.points.size() - 1;
-    seen.read_m = seen.length_m = distance + correction;
-    seen.sd_m = kLineSd;
+    seen.read = seen.corrected = distance + correction;
+    seen.sd = kLineSd;
     network_.observations.push_back(seen);
   }
 
@@ -104,8 +104,8 @@ class Thermometer : public testing::Test {
     seen.from = pin;
     seen.to = 0;
     seen.instrument = 1;
-    seen.read_m = seen.length_m = length_m;
-    seen.sd_m = 0.001;
+    seen.read = seen.corrected = length_m;
+    seen.sd = 0.001;
     network_.observations.push_back(seen);
   }
 
@@ -130,8 +130,8 @@ TEST_F(Thermometer, IsPredictedAsInTheGuideWhereItWasNotRead) {
   excluded.back() = true;
   const adjustment::Adjustment result = adjustment::adjust(network_, excluded);
   const adjustment::AdjustedReading& predicted = result.readings_out.back();
-  EXPECT_NEAR(predicted.residual_m, -0.14938, 0.00001);
-  const double with_reading = predicted.residual_m / predicted.standardized;
+  EXPECT_NEAR(predicted.residual, -0.14938, 0.00001);
+  const double with_reading = predicted.residual / predicted.standardized;
   EXPECT_NEAR(std::sqrt(with_reading * with_reading - kLineSd * kLineSd), 0.0041386, 1e-6);
 }
 
