@@ -8,8 +8,10 @@
 #include "places.hpp"
 #include "remarks.hpp"
 #include "rivals.hpp"
+#include "same_pairs.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
+#include "stakewright/readings/missing_figures.hpp"
 #include "stakewright/readings/rounds.hpp"
 
 namespace stakewright::check {
@@ -119,10 +121,26 @@ std::vector<readings::Reading> readings_in_plan(const std::vector<readings::Read
   return result;
 }
 
+std::vector<std::vector<readings::Correction>> corrections_of(
+    const std::vector<readings::Reading>& all,
+    const std::vector<readings::Instrument>& instruments) {
+  std::vector<std::vector<readings::Correction>> result;
+  for (const readings::Reading& reading : all) {
+    const bool angle = reading.kind == readings::Kind::angle;
+    const std::string& named = reading.instrument;
+    const readings::Instrument* instrument = readings::instrument_named(
+        instruments, named.empty() ? readings::default_instrument(reading.kind) : named);
+    result.push_back(angle ? std::vector<readings::Correction>{}
+                           : readings::corrections(reading, *instrument));
+  }
+  return result;
+}
+
 // A round's places and verdict; gives per corner whether its deviation is certain.
 std::vector<bool> find(const Input& input, Findings& findings) {
-  findings.network =
-      adjustment::network(input.plan, readings_in_plan(input.readings), input.instruments);
+  const std::vector<readings::Reading> in_plan = readings_in_plan(input.readings);
+  findings.network = adjustment::network(input.plan, in_plan, input.instruments);
+  findings.corrections = corrections_of(in_plan, input.instruments);
   findings.all = adjustment::adjust(findings.network);
   findings.slips = adjustment::weigh_slips(findings.network, findings.all, input.staking.misread);
   return find_places(input, findings);
@@ -144,8 +162,11 @@ void check_round(const Input& input, Findings& findings) {
   if (findings.verdict != Verdict::in && !findings.suspects.of_another_job) {
     findings.tape_next = suspects::next_tapes(findings.network, findings.suspects, setting);
   }
-  for (auto& remark : exclusion_remarks(input, findings)) findings.remarks.push_back(remark);
-  for (auto& remark : site_remarks(input, findings)) findings.remarks.push_back(remark);
+  findings.same_pairs = same_pairs(findings, input.tolerance.confidence);
+  for (const auto& sentences : {exclusion_remarks(input, findings), site_remarks(input, findings),
+                                instrument_remarks(input, findings),
+                                readings::missing_figures(input.readings, input.instruments)})
+    findings.remarks.insert(findings.remarks.end(), sentences.begin(), sentences.end());
 }
 
 Input of_round(const Input& input, const std::string& round) {

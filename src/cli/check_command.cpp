@@ -18,7 +18,7 @@ int check(const Options& options) {
   deliver(
       options, [&] { return job::check_json(job, findings); },
       [&] {
-        return check_report(job, findings, {units, emphasis_for_stdout()});
+        return check_report(job, findings, {units, emphasis_for_stdout(), options.corrections});
       },
       findings.remarks,
       {{".csv", [&] { return job::found_points_csv(job, findings, units); }},

@@ -229,6 +229,7 @@ std::string check_report(const job::Job& job, const Findings& findings, const Sh
   if (!findings.moves.empty()) text += '\n' + moves_section(findings, shown);
   text += movement_section(findings, shown);
   if (!findings.used.readings_out.empty()) text += '\n' + readings_section(findings, shown);
+  if (shown.corrections) text += corrections_section(findings, shown);
   text += '\n' + suspects_section(findings, shown);
   if (!findings.tape_next.empty()) text += '\n' + next_section(findings, shown);
   if (placed && findings.least_squares) text += '\n' + comparison_section(findings, shown);

@@ -6,15 +6,33 @@
 #include "picture_file.hpp"
 #include "reports.hpp"
 #include "stakewright/job/results.hpp"
+#include "stakewright/readings/missing_figures.hpp"
+#include "with_tape.hpp"
 
 namespace stakewright::cli {
+namespace {
+
+/// What to read on the tape asked for, and remarks on what it cannot be corrected for.
+void add_tape(const Options& options, const job::Job& job, job::LayoutResult& result) {
+  result.with = with_tape(options, job);
+  if (!result.with) return;
+  readings::Reading as_held;
+  as_held.instrument = result.with->tape.name;
+  as_held.temperature_c = result.with->held.temperature_c;
+  as_held.pull_n = result.with->held.pull_n;
+  const auto remarks = readings::missing_figures({as_held}, job.instruments);
+  result.order.remarks.insert(result.order.remarks.end(), remarks.begin(), remarks.end());
+}
+
+}  // namespace
 
 int layout(const Options& options) {
   if (!options.output.empty())
     ending_among(options.output, with_pictures({".json", ".csv", ".dxf"}));
   const job::Job job = job::read_job(options.job);
   const base::Units units = options.units.value_or(job.units);
-  const job::LayoutResult result = job::layout_of(job);
+  job::LayoutResult result = job::layout_of(job);
+  add_tape(options, job, result);
   if (const int refused = draw_picture("layout", options); refused != 0) return refused;
   deliver(
       options, [&] { return job::layout_json(job, result); },

@@ -216,6 +216,7 @@ std::string layout_report(const job::Job& job, const job::LayoutResult& result,
   text += '\n' + swings_section(result.order, shown);
   if (!result.radial.stakes.empty()) text += '\n' + radial_section(result.radial, shown);
   text += '\n' + tapes_section(job.plan, result.tapes, shown);
+  text += on_tape_section(result, shown);
   if (!result.lines.empty()) text += '\n' + lines_section(result.lines, shown);
   if (!result.strings.empty()) text += '\n' + strings_section(result.strings, shown);
   if (!result.clearances.empty()) text += '\n' + clearances_section(result.clearances, shown);

@@ -107,6 +107,18 @@ void add_layout(CLI::App& app, Raw& raw) {
   CLI::App& layout =
       add_command(app, raw, Command::layout, "layout", "Stakes, swings, check diagonals, lines");
   add_job(layout, raw);
+  layout
+      .add_option("--with", raw.options.with,
+                  "A tape: what to read on it to stake the true distance")
+      ->type_name("TAPE");
+  layout
+      .add_option("--temperature", raw.options.temperature,
+                  "Of that tape, such as 35F or 2C (its standard one)")
+      ->type_name("T");
+  layout
+      .add_option("--pull", raw.options.pull,
+                  "On that tape, such as 20lbf or 90N (its standard one)")
+      ->type_name("FORCE");
   add_output(layout, raw,
              "Also write a file: .json, .csv or .dxf (points), .pdf, .svg or .png (plan)");
   add_language(layout, raw, "Language of the report (en)");
@@ -166,6 +178,8 @@ void add_check(CLI::App& app, Raw& raw) {
   add_round(check, raw);
   check.add_option("--since", raw.options.since, "An earlier round: which stakes moved since then")
       ->type_name("NAME");
+  check.add_flag("--corrections", raw.options.corrections,
+                 "Show what each reading is corrected for");
   add_output(check, raw,
              "Also write a file: .json, .csv or .dxf (points), .pdf, .svg or .png (drawing)");
   add_language(check, raw, "Language of the report (en)");

@@ -24,6 +24,10 @@ struct Options {
   std::string paper;                 ///< form, drawings: "letter" or "a4"; empty: by units
   std::string drawing;               ///< name of the one drawing wanted; empty: by the file's kind
   int width_px = 0;                  ///< of a .png; 0: the drawing program's own
+  bool corrections = false;          ///< check: show the corrections of each reading
+  std::string with;                  ///< layout: the tape to set out with; empty: none
+  std::string temperature;           ///< layout: of that tape; empty: its standard one
+  std::string pull;                  ///< layout: on that tape; empty: its standard one
   bool show_planned = false;         ///< form: print planned lengths on the reading sheet
   std::string tapes;                 ///< form: "plan" or "all"; empty: by the number of sides
   std::string language;              ///< of the report or the form; empty: English

@@ -17,6 +17,7 @@ namespace stakewright::cli {
 struct Shown {
   base::Units units = base::Units::millimetres;
   Emphasis emphasis = Emphasis::off;
+  bool corrections = false;  ///< check: of each reading as well
 };
 
 /// Plan figures, stakes, swings in working order, check lengths, lines, strings, clearances.
@@ -35,6 +36,13 @@ std::string movement_opening(const check::Findings& findings, base::Units units)
 
 /// The same stake by stake, with an empty line before it.
 std::string movement_section(const check::Findings& findings, const Shown& shown);
+
+/// What each reading is corrected for, in words, with an empty line before it.
+std::string corrections_section(const check::Findings& findings, const Shown& shown);
+
+/// What to read on the tape to stake the true distances, with an empty line before it; empty when
+/// the layout is not for one tape.
+std::string on_tape_section(const job::LayoutResult& result, const Shown& shown);
 
 /// The opening, then corners, moves, readings, suspects, next tapes, the
 /// comparison with least squares over all corners, and the adjustment's figures.

@@ -155,6 +155,13 @@ Json least_squares_json(const Findings& findings) {
           {"corners", corners}};
 }
 
+Json corrections_json(const std::vector<readings::Correction>& corrections) {
+  Json list = Json::array();
+  for (const auto& correction : corrections)
+    list.push_back({{"name", correction.name}, {"amount", number(correction.amount_m)}});
+  return list;
+}
+
 Json readings_json(const Findings& findings) {
   Json list = Json::array();
   for (std::size_t i = 0; i < findings.used.readings_out.size(); ++i) {
@@ -167,6 +174,7 @@ Json readings_json(const Findings& findings) {
                     {"at", seen.at ? Json(label(findings, *seen.at)) : Json(nullptr)},
                     {"instrument", instrument.name},
                     {"reading", number(seen.read)},
+                    {"corrections", corrections_json(findings.corrections.at(i))},
                     {"corrected", number(seen.corrected)},
                     {"sd", number(seen.sd)},
                     {"adjusted", number(out.adjusted)},
@@ -176,6 +184,22 @@ Json readings_json(const Findings& findings) {
                     {"smallest_catch", number(out.smallest_catch)},
                     {"excluded", out.excluded},
                     {"used", out.used}});
+  }
+  return list;
+}
+
+/// Instruments that read the same pairs.
+Json same_pairs_json(const Findings& findings) {
+  Json list = Json::array();
+  for (const auto& same : findings.same_pairs) {
+    list.push_back({{"instrument", findings.network.instruments[same.instrument].name},
+                    {"against", findings.network.instruments[same.against].name},
+                    {"pairs", same.pairs},
+                    {"more", number(same.more_m)},
+                    {"more_sd", number(same.sd_m)},
+                    {"scale", number(same.scale)},
+                    {"scale_sd", number(same.scale_sd)},
+                    {"differ", same.differ}});
   }
   return list;
 }
@@ -213,6 +237,7 @@ std::string check_json(const Job& job, const check::Findings& findings) {
   json["of_another_job"] = findings.suspects.of_another_job;
   json["moves"] = moves_json(findings);
   json["tape_next"] = tape_next_json(findings);
+  json["same_pairs"] = same_pairs_json(findings);
   json["movement"] = movement_json(findings);
   json["least_squares"] = least_squares_json(findings);
   json["remarks"] = findings.remarks;

@@ -3,6 +3,7 @@
 
 #include "section.hpp"
 #include "stakewright/job/job.hpp"
+#include "stakewright/readings/setting_out.hpp"
 
 namespace stakewright::job {
 
@@ -42,7 +43,9 @@ inline constexpr Range kLengthFromZero = {0.0, base::kLongestLength_m, true, tru
                                           "a length of 0 or more"};
 
 // What a tape is read in, and how it is pulled.
-inline constexpr Range kTemperature = {-60.0, 70.0, true, true, "a temperature from -60 to 70 C"};
-inline constexpr Range kPull = {0.0, 2000.0, false, true, "a pull above 0 and up to 2000 N"};
+inline constexpr Range kTemperature = {readings::kColdestTape_c, readings::kWarmestTape_c, true,
+                                       true, "a temperature from -40 to 60 C"};
+inline constexpr Range kPull = {0.0, readings::kHardestPull_n, false, true,
+                                "a pull above 0 and up to 2000 N"};
 
 }  // namespace stakewright::job

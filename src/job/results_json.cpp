@@ -26,23 +26,41 @@ Json stakes_json(const std::vector<layout::Stake>& stakes) {
   return list;
 }
 
-Json tapes_json(const std::vector<layout::Tape>& tapes) {
+/// `entry` with what to read on the tape, when the layout is for one.
+Json with_reading(Json entry, double length_m, const std::optional<WithTape>& with) {
+  if (with) entry["read"] = number(readings::reading_for_m(length_m, with->tape, with->held));
+  return entry;
+}
+
+Json with_json(const std::optional<WithTape>& with) {
+  if (!with) return nullptr;
+  const auto figure = [](const std::optional<double>& value) {
+    return value ? number(*value) : Json(nullptr);
+  };
+  return {{"instrument", with->tape.name},
+          {"temperature", figure(with->held.temperature_c)},
+          {"pull", figure(with->held.pull_n)}};
+}
+
+Json tapes_json(const std::vector<layout::Tape>& tapes, const std::optional<WithTape>& with) {
   Json list = Json::array();
   for (const auto& tape : tapes) {
-    list.push_back({{"from", tape.from},
-                    {"to", tape.to},
-                    {"skip", tape.skip},
-                    {"length", number(tape.length_m)}});
+    list.push_back(with_reading({{"from", tape.from},
+                                 {"to", tape.to},
+                                 {"skip", tape.skip},
+                                 {"length", number(tape.length_m)}},
+                                tape.length_m, with));
   }
   return list;
 }
 
-Json swings_json(const std::vector<layout::Swing>& swings) {
+Json swings_json(const std::vector<layout::Swing>& swings, const std::optional<WithTape>& with) {
   Json list = Json::array();
   for (const auto& swing : swings) {
     Json from = Json::array();
     for (const auto& hold : swing.from) {
-      from.push_back({{"label", hold.label}, {"length", number(hold.length_m)}});
+      from.push_back(with_reading({{"label", hold.label}, {"length", number(hold.length_m)}},
+                                  hold.length_m, with));
     }
     list.push_back({{"stake", swing.stake},
                     {"from", from},
@@ -163,14 +181,15 @@ std::string layout_json(const Job& job, const LayoutResult& result) {
   Json json = opened("layout", job.title);
   json["plan"] = plan_json(job.plan.polygon);
   json["stakes"] = stakes_json(result.stakes);
-  json["tapes"] = tapes_json(result.tapes);
+  json["tapes"] = tapes_json(result.tapes, result.with);
+  json["with"] = with_json(result.with);
   json["given"] = result.order.given;
   if (const auto& sighted = result.order.sighted)
     json["sighted"] = {{"stake", sighted->stake},
                        {"from", sighted->from},
                        {"length", number(sighted->length_m)},
                        {"bearing", number(sighted->bearing_rad)}};
-  json["swings"] = swings_json(result.order.swings);
+  json["swings"] = swings_json(result.order.swings, result.with);
   json["radial_from"] = {{"at", result.radial.at},
                          {"mark", result.radial.mark},
                          {"length", number(result.radial.mark_m)}};

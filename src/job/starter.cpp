@@ -68,7 +68,8 @@ misplaced = 0.05               # chance that any one stake stands wrong
 )toml";
 
 constexpr const char* kInstruments = R"toml(
-# Built in: "steel", "fibreglass", "laser", "level", "circle", "transit", "total station".
+# Built in: "steel", "fibreglass", the same by class ("steel I", "fibreglass II"), "laser",
+# "laser in sun", "level", "circle", "transit", "total station".
 # Describe a tape of your own like this:
 # [[instrument]]
 # name = "blue tape"

@@ -45,23 +45,32 @@ Instrument tape(const char* name, TapeClass of_class, const char* note) {
   return result;
 }
 
+Instrument steel(const char* name, TapeClass of_class, const char* note) {
+  Instrument result = tape(name, of_class, note);
+  result.expansion_per_c = kSteelExpansion_per_c;
+  return result;
+}
+
+// Makers give a laser twice the error in bright sun or on a poor target: from memory, no source.
+constexpr double kWorseInSun = 2.0;
+
 // A maker's law is two sigma, flat to 10 m.  constant² + (growth · d)² equals it at nothing and at
 // 30 m; between it is from 1 in 100 under to 7 in 100 over.
-Instrument laser() {
+Instrument laser(const char* name, double worse, const char* note) {
   constexpr double near_m = 10.0;
   constexpr double far_m = 30.0;
-  const double constant_m = laser_limit_m(near_m) / 2.0;
-  const double far_sd_m = laser_limit_m(far_m) / 2.0;
+  const double constant_m = worse * laser_limit_m(near_m) / 2.0;
+  const double far_sd_m = worse * laser_limit_m(far_m) / 2.0;
   const double growth = std::sqrt(far_sd_m * far_sd_m - constant_m * constant_m) / far_m;
   Instrument result;
-  result.name = "laser";
+  result.name = name;
   result.kind = Kind::laser;
   result.constant_m = half_the_variance(constant_m);
   result.per_length = half_the_variance(growth);
   result.centring_m = sd_from_limit(kCentringLimit_m);
   result.scale = half_the_variance(growth);
   result.zero_m = half_the_variance(constant_m);
-  result.note = "a maker's law, 1 mm to 10 m and 0.025 mm a metre beyond, two sigma";
+  result.note = note;
   return result;
 }
 
@@ -129,12 +138,25 @@ const char* word_of(Kind kind) {
 const char* instrument_word_of(Kind kind) { return kind == Kind::angle ? "circle" : word_of(kind); }
 
 std::vector<Instrument> built_in_instruments() {
-  Instrument steel = tape("steel", TapeClass::II, "steel tape of class II");
-  steel.expansion_per_c = kSteelExpansion_per_c;
-  return {steel,          tape("fibreglass", TapeClass::III, "fibreglass tape of class III"),
-          laser(),        level(),
-          circle(),       transit(),
-          total_station()};
+  constexpr const char* kSteel[] = {"steel tape of class I", "steel tape of class II",
+                                    "steel tape of class III"};
+  constexpr const char* kFibreglass[] = {
+      "fibreglass tape of class I", "fibreglass tape of class II", "fibreglass tape of class III"};
+  constexpr const char* kLaw = "a maker's law, 1 mm to 10 m and 0.025 mm a metre beyond, two sigma";
+  return {steel("steel", TapeClass::II, kSteel[1]),
+          tape("fibreglass", TapeClass::III, kFibreglass[2]),
+          laser("laser", 1.0, kLaw),
+          level(),
+          circle(),
+          transit(),
+          total_station(),
+          steel("steel I", TapeClass::I, kSteel[0]),
+          steel("steel II", TapeClass::II, kSteel[1]),
+          steel("steel III", TapeClass::III, kSteel[2]),
+          tape("fibreglass I", TapeClass::I, kFibreglass[0]),
+          tape("fibreglass II", TapeClass::II, kFibreglass[1]),
+          tape("fibreglass III", TapeClass::III, kFibreglass[2]),
+          laser("laser in sun", kWorseInSun, "twice that law, in bright sun or on a poor target")};
 }
 
 const Instrument* instrument_named(const std::vector<Instrument>& instruments,

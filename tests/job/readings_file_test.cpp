@@ -227,7 +227,8 @@ TEST(ReadingsFile, CountsAndNamesTheRowsThatAreNotReadYet) {
 TEST(ReadingsFile, RefusesInstrumentsThatDoNotFit) {
   EXPECT_EQ(refused_row("tape,A,B,9,red tape,1,"),
             "readings.csv, line 2, column instrument: read \"red tape\"; accepted: steel, "
-            "fibreglass, laser, level, circle, transit, total station, blue tape");
+            "fibreglass, laser, level, circle, transit, total station, steel I, steel II, "
+            "steel III, fibreglass I, fibreglass II, fibreglass III, laser in sun, blue tape");
   EXPECT_THAT(refused_row("tape,A,B,9,Steel,1,"), HasSubstr("did you mean \"steel\"?"));
   EXPECT_EQ(refused_row("tape,A,B,9,laser,1,"),
             "readings.csv, line 2, column instrument: read \"laser\", a laser; accepted: a tape");

@@ -72,6 +72,15 @@ TEST(TapeLimit, RoundsTheLengthUpAndAddsForTheEndFace) {
   EXPECT_NEAR(1e3 * tape_limit_m(TapeClass::III, 4.2, TapeStart::end), 2.9, 1e-9);
 }
 
+// The older trade rule, SI 1986/1682, part V, regulation 24
+// (legislation.gov.uk/uksi/1986/1682/part/V): 0.6 mm and 0.4 mm for each metre, rounded up, which
+// class III took over.
+TEST(TapeLimit, OfClassThreeIsTheOlderTradeRule) {
+  for (const double length_m : {0.5, 1.0, 4.2, 9.01, 30.0})
+    EXPECT_NEAR(1e3 * tape_limit_m(TapeClass::III, length_m), 0.6 + 0.4 * std::ceil(length_m),
+                1e-9);
+}
+
 // NIST Handbook 44, section 5.52, metal tapes, maintenance tolerances: an independent authority's
 // figures for the same lengths.  Class II is from 0.88 to 1.45 times them.
 TEST(TapeLimit, IsOfTheOrderOfTheHandbookTolerances) {

@@ -124,6 +124,46 @@ TEST(BuiltInInstruments, AddUpToTheirPublishedClass) {
   }
 }
 
+// By the class printed on the tape, whatever it is made of.
+TEST(BuiltInInstruments, OfOneClassHaveTheSameFigures) {
+  for (const auto& [one, other] :
+       {std::pair{"steel", "steel II"}, std::pair{"fibreglass", "fibreglass III"},
+        std::pair{"steel III", "fibreglass III"}, std::pair{"steel I", "fibreglass I"}}) {
+    for (const double length_m : {2.0, 10.0})
+      EXPECT_DOUBLE_EQ(total_variance_m2(built_in(one), length_m),
+                       total_variance_m2(built_in(other), length_m));
+  }
+  EXPECT_LT(total_variance_m2(built_in("steel I"), 10.0),
+            total_variance_m2(built_in("steel II"), 10.0));
+  EXPECT_FALSE(built_in("fibreglass II").expansion_per_c.has_value());
+  EXPECT_TRUE(built_in("steel III").expansion_per_c.has_value());
+}
+
+// The band of SI 2016/1153, Schedule 1I: a + bL, L rounded up, and c from the end; as a standard
+// uncertainty over the root of 3.  Without what the crew adds: centring and reading to 1/16 in.
+TEST(BuiltInInstruments, StayWithinTheBandOfTheirClassAtEveryLength) {
+  const double beside_m2 = 1e-6 * (1.5875 * 1.5875 / 12.0 + 2.0 * 4.0 / 3.0);
+  for (const auto& [name, tape] :
+       {std::pair{"steel I", TapeClass::I}, std::pair{"steel II", TapeClass::II},
+        std::pair{"fibreglass III", TapeClass::III}}) {
+    for (int tenths = 1; tenths <= 500; ++tenths) {
+      const double length_m = tenths / 10.0;
+      const double band_m = tape_limit_m(tape, length_m, TapeStart::end) / std::sqrt(3.0);
+      const double own_m = std::sqrt(total_variance_m2(built_in(name), length_m) - beside_m2);
+      EXPECT_LE(own_m, band_m) << name << ' ' << length_m;
+      EXPECT_GE(own_m, 0.6 * band_m) << name << ' ' << length_m;
+    }
+  }
+}
+
+// Twice the law, from memory: what makers commonly state for bright sun.
+TEST(BuiltInInstruments, GiveALaserInTheSunTwiceTheLaw) {
+  const double centring_m2 = 1e-6 * 2.0 * 4.0 / 3.0;
+  for (const double length_m : {1.0, 10.0, 30.0})
+    EXPECT_NEAR(total_variance_m2(built_in("laser in sun"), length_m) - centring_m2,
+                4.0 * (total_variance_m2(built_in("laser"), length_m) - centring_m2), 1e-15);
+}
+
 // The law at two sigma: 1 mm at short range, 1.5 mm at 30 m.
 TEST(BuiltInInstruments, GiveTheLaserItsMakersLaw) {
   const Instrument laser = built_in("laser");

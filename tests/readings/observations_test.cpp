@@ -78,7 +78,8 @@ TEST(Observations, NameTheReadingTheyCannotUse) {
   EXPECT_THAT(refused(reading("A", "A", 4.0)), HasSubstr("two different points"));
   EXPECT_EQ(refused(reading("A", "B", 4.0, "red")),
             "reading A to B: read instrument \"red\"; accepted: steel, fibreglass, laser, level, "
-            "circle, transit, total station");
+            "circle, transit, total station, steel I, steel II, steel III, fibreglass I, "
+            "fibreglass II, fibreglass III, laser in sun");
   EXPECT_EQ(
       refused(reading("A", "B", 4.0, "laser")),
       "reading A to B: read instrument \"laser\", a laser; accepted: an instrument of kind tape");

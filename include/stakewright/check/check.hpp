@@ -12,9 +12,11 @@
 #include "stakewright/base/length.hpp"
 #include "stakewright/base/tolerance.hpp"
 #include "stakewright/check/movement.hpp"
+#include "stakewright/check/same_pairs.hpp"
 #include "stakewright/layout/plan.hpp"
 #include "stakewright/placement/moves.hpp"
 #include "stakewright/placement/placement.hpp"
+#include "stakewright/readings/corrections.hpp"
 #include "stakewright/readings/reading.hpp"
 #include "stakewright/roof/roof.hpp"
 #include "stakewright/suspects/suspects.hpp"
@@ -57,7 +59,9 @@ struct Findings {
   std::optional<placement::Placement> placement;  ///< fewest moves; judged by this one
   std::optional<placement::Placement> least_squares;  ///< for comparison only
   std::vector<placement::Move> moves;
-  double set_sd_m = 0.0;                ///< with which a moved stake is set, each way
+  double set_sd_m = 0.0;  ///< with which a moved stake is set, each way
+  std::vector<std::vector<readings::Correction>> corrections;  ///< per observation
+  std::vector<SamePairs> same_pairs;    ///< instruments that read the same pairs
   std::optional<RoundsCompared> since;  ///< when an earlier round was asked for
   std::vector<std::string> remarks;     ///< plain sentences
 };

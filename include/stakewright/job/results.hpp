@@ -10,9 +10,17 @@
 #include "stakewright/layout/radial.hpp"
 #include "stakewright/layout/surroundings.hpp"
 #include "stakewright/layout/swings.hpp"
+#include "stakewright/readings/setting_out.hpp"
 #include "stakewright/roof/roof.hpp"
 
 namespace stakewright::job {
+
+/// The tape that a layout is set out with.
+struct WithTape {
+  readings::Instrument tape;
+  readings::Held held;
+  std::string words;  ///< `blue tape, at 35F and pulled 20lbf`, as it was asked for
+};
 
 /// Everything `stakewright layout` works out.
 struct LayoutResult {
@@ -26,6 +34,7 @@ struct LayoutResult {
   std::vector<layout::Clearance> clearances;  ///< of all these lines
   std::vector<layout::PinWithin> pins_within;
   std::optional<layout::PourVolumes> pour;  ///< of a job with [pour]
+  std::optional<WithTape> with{};           ///< empty: true lengths only
 };
 
 /// The tape that readings use when they name none: the job's own of that name before the built-in.
