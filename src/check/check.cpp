@@ -119,10 +119,38 @@ std::vector<readings::Reading> readings_in_plan(const std::vector<readings::Read
   return result;
 }
 
+Verdict verdict_from(placement::Verdict verdict) {
+  switch (verdict) {
+    case placement::Verdict::in:
+      return Verdict::in;
+    case placement::Verdict::out:
+      return Verdict::out;
+    case placement::Verdict::undecided:
+      break;
+  }
+  return Verdict::undecided;
+}
+
+// The verdict with that on level: what is out by either is out, what is in by both is in.
+Verdict with_levels(const Findings& findings) {
+  const Verdict level = verdict_from(findings.levels->verdict);
+  if (only_levels(findings)) return level;
+  if (findings.verdict == Verdict::contradiction) return findings.verdict;
+  if (findings.verdict == Verdict::out || level == Verdict::out) return Verdict::out;
+  return findings.verdict == Verdict::in ? level : findings.verdict;
+}
+
+levels::Question level_question(const Input& input) {
+  return {input.plan,   input.tolerance,   input.staking, input.units,
+          input.levels, input.instruments, input.readings};
+}
+
 // A round's places and verdict; gives per corner whether its deviation is certain.
 std::vector<bool> find(const Input& input, Findings& findings) {
-  findings.network =
-      adjustment::network(input.plan, readings_in_plan(input.readings), input.instruments);
+  findings.levels = levels::judge(level_question(input));
+  const auto sloped =
+      findings.levels ? levels::with_slopes(input.readings, *findings.levels) : input.readings;
+  findings.network = adjustment::network(input.plan, readings_in_plan(sloped), input.instruments);
   findings.all = adjustment::adjust(findings.network);
   findings.slips = adjustment::weigh_slips(findings.network, findings.all, input.staking.misread);
   return find_places(input, findings);
@@ -141,11 +169,17 @@ void check_round(const Input& input, Findings& findings) {
     findings.least_squares = placement::least_squares(*findings.survey, input.tolerance);
   }
   add_moves(input, certain, findings);
-  if (findings.verdict != Verdict::in && !findings.suspects.of_another_job) {
+  if (findings.verdict != Verdict::in && !findings.suspects.of_another_job &&
+      !only_levels(findings)) {
     findings.tape_next = suspects::next_tapes(findings.network, findings.suspects, setting);
   }
   for (auto& remark : exclusion_remarks(input, findings)) findings.remarks.push_back(remark);
   for (auto& remark : site_remarks(input, findings)) findings.remarks.push_back(remark);
+  if (findings.levels) {
+    findings.verdict = with_levels(findings);
+    const auto& more = findings.levels->remarks;
+    findings.remarks.insert(findings.remarks.end(), more.begin(), more.end());
+  }
 }
 
 Input of_round(const Input& input, const std::string& round) {
@@ -172,6 +206,10 @@ Findings check(const Input& input) {
   find(of_round(input, before.round), before);
   findings.since = compared(before, findings, input);
   return findings;
+}
+
+bool only_levels(const Findings& findings) {
+  return findings.levels && findings.network.observations.empty();
 }
 
 int exit_status(Verdict verdict) {

@@ -78,7 +78,7 @@ TEST(Observations, NameTheReadingTheyCannotUse) {
   EXPECT_THAT(refused(reading("A", "A", 4.0)), HasSubstr("two different points"));
   EXPECT_EQ(refused(reading("A", "B", 4.0, "red")),
             "reading A to B: read instrument \"red\"; accepted: steel, fibreglass, laser, level, "
-            "circle, transit, total station");
+            "rotating laser, circle, transit, total station");
   EXPECT_EQ(
       refused(reading("A", "B", 4.0, "laser")),
       "reading A to B: read instrument \"laser\", a laser; accepted: an instrument of kind tape");
