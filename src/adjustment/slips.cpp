@@ -5,7 +5,7 @@
 
 #include "algebra.hpp"
 #include "model.hpp"
-#include "slip_sets.hpp"
+#include "slip_test.hpp"
 
 namespace stakewright::adjustment {
 namespace {
@@ -13,11 +13,6 @@ namespace {
 /// Slips pull the places found towards them, so the sums are made again without the leading set
 /// until it stays the same.  It stays at the first or second pass unless feet are at stake.
 constexpr int kMostPasses = 4;
-
-/// A reading of which less shows in its residual cannot be weighed.
-constexpr double kLeastRedundancy = 1e-6;
-
-constexpr std::size_t kMostListed = 12;
 
 /// The linear model that is weighed, and the readings in it.
 struct Case {
@@ -52,84 +47,39 @@ State state_of(const Network& network, const Adjustment& adjustment) {
   return state;
 }
 
-/// Residuals at a state.  `weighable` receives the readings they belong to: those with redundancy.
-std::optional<ResidualEvidence> evidence_at(const Network& network, const Case& c,
-                                            const State& state,
-                                            std::vector<std::size_t>& weighable) {
+/// Residuals at a state, and the readings they belong to: those with redundancy.
+std::optional<WeighedReadings> weighed_at(const Network& network, const Case& c,
+                                          const State& state) {
   const auto model = linear_model(network, c.unknowns, state, c.readings);
   if (!model) return std::nullopt;
   const auto estimate = least_squares(*model, c.defect);
   if (!estimate) return std::nullopt;
-  const Eigen::MatrixXd& A = model->design;
-  const Eigen::VectorXd residuals = model->misclosure - A * estimate->correction;
-  const Eigen::VectorXd shares = redundancy_numbers(A, estimate->cofactor);
-  std::vector<Eigen::Index> rows;
-  weighable.clear();
-  for (std::size_t i = 0; i < c.readings.size(); ++i) {
-    if (shares(as_index(i)) < kLeastRedundancy) continue;
-    rows.push_back(as_index(i));
-    weighable.push_back(c.readings[i]);
-  }
-  ResidualEvidence evidence;
-  const Eigen::MatrixXd B = A(rows, Eigen::all);
-  evidence.cofactor = -B * estimate->cofactor * B.transpose();
-  evidence.cofactor.diagonal().array() += 1.0;
-  evidence.residuals = residuals(rows);
-  for (const std::size_t r : weighable) {
-    evidence.sd.push_back(network.observations[r].sd);
-    evidence.is_angle.push_back(network.observations[r].is_angle());
-  }
-  evidence.chi_square = residuals.squaredNorm();
-  evidence.redundancy = static_cast<int>(A.rows() - A.cols() + c.defect);
-  return evidence;
+  std::vector<double> sd;
+  for (const std::size_t r : c.readings) sd.push_back(network.observations[r].sd);
+  const auto redundancy = static_cast<int>(model->design.rows() - model->design.cols() + c.defect);
+  WeighedReadings weighed = weighed_readings(*model, *estimate, sd, redundancy);
+  for (const std::size_t row : weighed.weighable)
+    weighed.evidence.is_angle.push_back(network.observations[c.readings[row]].is_angle());
+  return weighed;
 }
 
-std::vector<std::size_t> in_network(const std::vector<std::size_t>& indices,
-                                    const std::vector<std::size_t>& weighable) {
-  std::vector<std::size_t> result;
-  for (const std::size_t i : indices) result.push_back(weighable[i]);
-  return result;
-}
-
-std::vector<SlipSet> listed(const ResidualEvidence& evidence, const WeighedSets& weighed,
-                            const std::vector<std::size_t>& weighable) {
-  std::vector<SlipSet> result;
-  for (std::size_t s = 0; s < std::min(kMostListed, weighed.sets.size()); ++s) {
-    const SlipCandidate& set = weighed.sets[s].set;
-    const auto begin = set.members.begin();
-    const std::vector<std::size_t> members(begin, begin + static_cast<std::ptrdiff_t>(set.size));
-    result.push_back(
-        {in_network(members, weighable), slip_sizes(evidence, set), weighed.chances[s]});
-  }
-  return result;
-}
-
-SlipVerdict verdict_from(Conclusion conclusion) {
-  switch (conclusion) {
-    case Conclusion::named:
-      return SlipVerdict::named;
-    case Conclusion::not_separable:
-      return SlipVerdict::not_separable;
-    case Conclusion::nothing_wrong:
-      break;
-  }
-  return SlipVerdict::none;
+/// From rows of the model to observations of the network.
+void number_as_the_network(const Case& c, SlipTest& test) {
+  const auto renumber = [&](std::vector<std::size_t>& rows) {
+    for (std::size_t& row : rows) row = c.readings[row];
+  };
+  for (SlipSet& set : test.ranked) renumber(set.readings);
+  for (auto& group : test.groups) renumber(group);
+  renumber(test.excluded);
 }
 
 /// Weighs at one state.  False when the state gives no residuals.
 bool weigh_at(const Network& network, const Case& c, const State& state, double misread,
               SlipTest& test) {
-  std::vector<std::size_t> weighable;
-  const auto evidence = evidence_at(network, c, state, weighable);
-  if (!evidence) return false;
-  const WeighedSets weighed = weigh_all(*evidence, misread, kMostListed);
-  const auto groups = correlated_groups(*evidence);
-  const Concluded concluded = conclude(*evidence, weighed, groups);
-  test.verdict = verdict_from(concluded.conclusion);
-  test.ranked = listed(*evidence, weighed, weighable);
-  test.excluded = in_network(concluded.named, weighable);
-  test.groups.clear();
-  for (const auto& group : groups) test.groups.push_back(in_network(group, weighable));
+  const auto weighed = weighed_at(network, c, state);
+  if (!weighed) return false;
+  test = slip_test(*weighed, misread);
+  number_as_the_network(c, test);
   return true;
 }
 

@@ -136,9 +136,37 @@ std::vector<std::vector<readings::Correction>> corrections_of(
   return result;
 }
 
+Verdict verdict_from(placement::Verdict verdict) {
+  switch (verdict) {
+    case placement::Verdict::in:
+      return Verdict::in;
+    case placement::Verdict::out:
+      return Verdict::out;
+    case placement::Verdict::undecided:
+      break;
+  }
+  return Verdict::undecided;
+}
+
+// The verdict with that on level: what is out by either is out, what is in by both is in.
+Verdict with_levels(const Findings& findings) {
+  const Verdict level = verdict_from(findings.levels->verdict);
+  if (only_levels(findings)) return level;
+  if (findings.verdict == Verdict::contradiction) return findings.verdict;
+  if (findings.verdict == Verdict::out || level == Verdict::out) return Verdict::out;
+  return findings.verdict == Verdict::in ? level : findings.verdict;
+}
+
+levels::Question level_question(const Input& input) {
+  return {input.plan,   input.tolerance,   input.staking, input.units,
+          input.levels, input.instruments, input.readings};
+}
+
 // A round's places and verdict; gives per corner whether its deviation is certain.
 std::vector<bool> find(const Input& input, Findings& findings) {
-  const std::vector<readings::Reading> in_plan = readings_in_plan(input.readings);
+  findings.levels = levels::judge(level_question(input));
+  const std::vector<readings::Reading> in_plan = readings_in_plan(
+      findings.levels ? levels::with_slopes(input.readings, *findings.levels) : input.readings);
   findings.network = adjustment::network(input.plan, in_plan, input.instruments);
   findings.corrections = corrections_of(in_plan, input.instruments);
   findings.all = adjustment::adjust(findings.network);
@@ -159,7 +187,8 @@ void check_round(const Input& input, Findings& findings) {
     findings.least_squares = placement::least_squares(*findings.survey, input.tolerance);
   }
   add_moves(input, certain, findings);
-  if (findings.verdict != Verdict::in && !findings.suspects.of_another_job) {
+  if (findings.verdict != Verdict::in && !findings.suspects.of_another_job &&
+      !only_levels(findings)) {
     findings.tape_next = suspects::next_tapes(findings.network, findings.suspects, setting);
   }
   findings.same_pairs = same_pairs(findings, input.tolerance.confidence);
@@ -167,6 +196,11 @@ void check_round(const Input& input, Findings& findings) {
                                 instrument_remarks(input, findings),
                                 readings::missing_figures(input.readings, input.instruments)})
     findings.remarks.insert(findings.remarks.end(), sentences.begin(), sentences.end());
+  if (findings.levels) {
+    findings.verdict = with_levels(findings);
+    const auto& more = findings.levels->remarks;
+    findings.remarks.insert(findings.remarks.end(), more.begin(), more.end());
+  }
 }
 
 Input of_round(const Input& input, const std::string& round) {
@@ -193,6 +227,10 @@ Findings check(const Input& input) {
   find(of_round(input, before.round), before);
   findings.since = compared(before, findings, input);
   return findings;
+}
+
+bool only_levels(const Findings& findings) {
+  return findings.levels && findings.network.observations.empty();
 }
 
 int exit_status(Verdict verdict) {

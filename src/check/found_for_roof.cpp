@@ -49,6 +49,20 @@ placement::Survey with_pin(const Findings& findings) {
   return survey;
 }
 
+// Tops of the footings, when every one of them is levelled.
+std::optional<roof::Footings> footings_of(const Findings& findings) {
+  if (!findings.levels) return std::nullopt;
+  const std::size_t n = findings.network.corner_count;
+  roof::Footings footings{{}, base::Matrix(n, n)};
+  for (std::size_t i = 0; i < n; ++i) {
+    if (!findings.levels->footings[i].known) return std::nullopt;
+    footings.height_m.push_back(findings.levels->footings[i].height_m);
+    for (std::size_t j = 0; j < n; ++j)
+      footings.covariance(i, j) = findings.levels->heights.covariance(i, j);
+  }
+  return footings;
+}
+
 }  // namespace
 
 std::optional<roof::FoundCorners> found_for_roof(const Findings& findings) {
@@ -61,6 +75,7 @@ std::optional<roof::FoundCorners> found_for_roof(const Findings& findings) {
     found.corners.push_back(turned_back(corner - shift, turn_rad));
   }
   found.covariance = turned_back(placement.deviation_covariance, turn_rad);
+  found.footings = footings_of(findings);
   const std::size_t pin = findings.network.corner_count;  // O follows the corners
   if (findings.used.place_known[pin]) {
     found.pin = turned_back(findings.used.found[pin] - shift, turn_rad);

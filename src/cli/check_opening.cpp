@@ -110,7 +110,9 @@ void say_others(Telling& t) {
 
 void say_corners(Telling& t) {
   if (!t.findings.placement || !t.findings.survey) return;
-  if (t.findings.verdict == check::Verdict::undecided) {
+  const auto& corners = t.findings.placement->corners;
+  const bool all_in = corners_with(t, placement::Verdict::in).size() == corners.size();
+  if (t.findings.verdict == check::Verdict::undecided && !all_in) {
     const auto out = corners_with(t, placement::Verdict::out);
     if (out.empty()) t.say("No corner is shown to be out.");
   }
@@ -219,6 +221,10 @@ std::string unsettled_words(adjustment::Status status) {
 }
 
 void say_verdict(Telling& t) {
+  if (check::only_levels(t.findings)) {
+    t.say("Only rods were read: the corners' places are not judged");
+    return;
+  }
   if (t.findings.suspects.of_another_job) {
     t.say(
         "These readings are not of this job: they fit no polygon near the one planned. Check the "
@@ -244,7 +250,8 @@ std::string check_opening(const Findings& findings, const base::Tolerance& toler
   say_verdict(t);
   say_left_out(t);
   say_not_separable(t);
-  say_loose(t);
+  if (!check::only_levels(findings)) say_loose(t);
+  for (std::string& sentence : level_sentences(findings, tolerance, units)) t.say(sentence);
   if (findings.verdict != check::Verdict::in && !findings.suspects.of_another_job) {
     say_suspect(t);
     say_next(t);

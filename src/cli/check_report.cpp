@@ -214,6 +214,13 @@ std::string adjustment_section(const Findings& findings, const Shown& shown) {
   return heading("Adjustment", shown.emphasis) + table({{""}, {""}}, rows, shown.emphasis);
 }
 
+std::string cautions() {
+  return paragraph(
+      "Check the tape against a known length first, and measure twice before a pour. Sizes, "
+      "footing "
+      "depth and fixings follow the local code and a licensed designer.");
+}
+
 }  // namespace
 
 std::string check_report(const job::Job& job, const Findings& findings, const Shown& shown) {
@@ -226,6 +233,8 @@ std::string check_report(const job::Job& job, const Findings& findings, const Sh
     text += '\n' + corners_section(job, findings, shown);
     text += placement_line(findings);
   }
+  if (findings.levels) text += '\n' + levels_section(job, *findings.levels, shown);
+  if (check::only_levels(findings)) return text + '\n' + cautions();
   if (!findings.moves.empty()) text += '\n' + moves_section(findings, shown);
   text += movement_section(findings, shown);
   if (!findings.used.readings_out.empty()) text += '\n' + readings_section(findings, shown);
@@ -234,11 +243,7 @@ std::string check_report(const job::Job& job, const Findings& findings, const Sh
   if (!findings.tape_next.empty()) text += '\n' + next_section(findings, shown);
   if (placed && findings.least_squares) text += '\n' + comparison_section(findings, shown);
   text += '\n' + adjustment_section(findings, shown);
-  text += '\n' + paragraph(
-                     "Check the tape against a known length first, and measure twice before "
-                     "a pour. Sizes, footing depth and fixings follow the local code and a "
-                     "licensed designer.");
-  return text;
+  return text + '\n' + cautions();
 }
 
 }  // namespace stakewright::cli

@@ -13,6 +13,7 @@ check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows,
   input.tolerance = job.tolerance;
   input.staking = job.staking;
   input.units = units;
+  input.levels = job.levels;
   input.instruments = job.instruments;
   input.readings = rows.readings;
   input.round = options.round;

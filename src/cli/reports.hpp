@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "stakewright/base/length.hpp"
 #include "stakewright/check/check.hpp"
@@ -43,6 +44,14 @@ std::string corrections_section(const check::Findings& findings, const Shown& sh
 /// What to read on the tape to stake the true distances, with an empty line before it; empty when
 /// the layout is not for one tape.
 std::string on_tape_section(const job::LayoutResult& result, const Shown& shown);
+
+/// The sentences on level: how the footings stand, a leaning form, misread rods.  None when no rod
+/// was read.
+std::vector<std::string> level_sentences(const check::Findings& findings,
+                                         const base::Tolerance& tolerance, base::Units units);
+
+/// The footings' levels and packing, and the rod readings.
+std::string levels_section(const job::Job& job, const levels::Levels& levels, const Shown& shown);
 
 /// The opening, then corners, moves, readings, suspects, next tapes, the
 /// comparison with least squares over all corners, and the adjustment's figures.

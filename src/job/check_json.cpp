@@ -26,18 +26,6 @@ const char* word_of(check::Verdict verdict) {
   return "";
 }
 
-const char* word_of(placement::Verdict verdict) {
-  switch (verdict) {
-    case placement::Verdict::in:
-      return "in";
-    case placement::Verdict::out:
-      return "out";
-    case placement::Verdict::undecided:
-      return "undecided";
-  }
-  return "";
-}
-
 const char* word_of(adjustment::Status status) {
   switch (status) {
     case adjustment::Status::settled:
@@ -119,10 +107,18 @@ Json corner_json(const std::string& name, const placement::CornerResult& corner,
           {"sideways", figure(corner.sideways_m)},
           {"off", figure(corner.off_m)},
           {"chance_in", figure(corner.chance_in)},
-          {"verdict", word_of(corner.verdict)},
-          {"ellipse", ellipse},
-          {"level", nullptr},
-          {"level_verdict", nullptr}};
+          {"verdict", verdict_word(corner.verdict)},
+          {"ellipse", ellipse}};
+}
+
+/// How far the corner's footing is off level, and its verdict; null when no rod was read on it.
+void add_level(const Findings& findings, std::size_t corner, Json& json) {
+  const bool levelled = findings.levels && findings.levels->footings[corner].known;
+  json["level"] = nullptr;
+  json["level_verdict"] = nullptr;
+  if (!levelled) return;
+  json["level"] = number(findings.levels->footings[corner].off_m);
+  json["level_verdict"] = verdict_word(findings.levels->footings[corner].verdict);
 }
 
 Json corners_json(const Findings& findings) {
@@ -131,6 +127,7 @@ Json corners_json(const Findings& findings) {
     const bool placed = findings.placement && findings.survey;
     const auto corner = placed ? findings.placement->corners[i] : placement::CornerResult{};
     list.push_back(corner_json(label(findings, i), corner, placed && findings.survey->measured[i]));
+    add_level(findings, i, list.back());
   }
   return list;
 }
@@ -185,6 +182,7 @@ Json readings_json(const Findings& findings) {
                     {"excluded", out.excluded},
                     {"used", out.used}});
   }
+  add_level_readings(findings, list);
   return list;
 }
 
@@ -224,6 +222,18 @@ Json moves_json(const Findings& findings) {
 
 }  // namespace
 
+const char* verdict_word(placement::Verdict verdict) {
+  switch (verdict) {
+    case placement::Verdict::in:
+      return "in";
+    case placement::Verdict::out:
+      return "out";
+    case placement::Verdict::undecided:
+      return "undecided";
+  }
+  return "";
+}
+
 std::string check_json(const Job& job, const check::Findings& findings) {
   Json json = opened("check", job.title);
   json["round"] = findings.round.empty() ? Json(nullptr) : Json(findings.round);
@@ -235,6 +245,7 @@ std::string check_json(const Job& job, const check::Findings& findings) {
   json["readings"] = readings_json(findings);
   json["suspects"] = suspects_json(findings);
   json["of_another_job"] = findings.suspects.of_another_job;
+  json["levels"] = levels_json(job, findings);
   json["moves"] = moves_json(findings);
   json["tape_next"] = tape_next_json(findings);
   json["same_pairs"] = same_pairs_json(findings);

@@ -11,8 +11,8 @@
 namespace stakewright::job {
 namespace {
 
-const Keys kColumns = {"kind", "from", "to",          "reading", "instrument", "round",
-                       "note", "at",   "temperature", "pull",    "burned",     "slope"};
+const Keys kColumns = {"kind", "from",  "to",          "reading", "instrument", "round", "note",
+                       "at",   "sight", "temperature", "pull",    "burned",     "slope"};
 
 // More would bury the message.
 constexpr std::size_t kMostNamesShown = 60;
@@ -27,13 +27,18 @@ bool Names::has(const std::string& name) const {
   return std::find(known_.begin(), known_.end(), name) != known_.end();
 }
 
-void Names::demand(const std::string& name) const {
-  if (has(name)) return;
+std::string Names::but_for_capitals(const std::string& name) const {
   const auto other = std::find_if(known_.begin(), known_.end(), [&](const std::string& known) {
     return lower_case(name) == lower_case(known);
   });
+  return other == known_.end() ? "" : *other;
+}
+
+void Names::demand(const std::string& name) const {
+  if (has(name)) return;
+  const std::string other = but_for_capitals(name);
   const std::string meant =
-      other == known_.end() ? "" : fmt::format("; did you mean {}?", base::in_quotes(*other));
+      other.empty() ? "" : fmt::format("; did you mean {}?", base::in_quotes(other));
   throw base::InputError(
       fmt::format("read {}; accepted: {}{}", base::in_quotes(name), listed(), meant));
 }

@@ -17,6 +17,9 @@ class Names {
 
   [[nodiscard]] bool has(const std::string& name) const;
 
+  /// The name that differs from this one in capitals only, or not at all; empty when none does.
+  [[nodiscard]] std::string but_for_capitals(const std::string& name) const;
+
   /// Throws InputError for any other, listing these, and the one that differs in capitals only.
   void demand(const std::string& name) const;
 

@@ -7,6 +7,7 @@
 
 #include "json.hpp"
 #include "stakewright/check/check.hpp"
+#include "stakewright/job/job.hpp"
 
 namespace stakewright::job {
 
@@ -34,6 +35,15 @@ inline Json observed_pair(const check::Findings& findings, std::size_t observati
 
 /// Explanations, likeliest first, and last what is left for all others.
 Json suspects_json(const check::Findings& findings);
+
+/// "in", "out" or "undecided".
+const char* verdict_word(placement::Verdict verdict);
+
+/// The levels; null when no rod was read.
+Json levels_json(const Job& job, const check::Findings& findings);
+
+/// The rods, as the other readings are listed.
+void add_level_readings(const check::Findings& findings, Json& readings);
 
 /// The pulls worth making next, best first.
 Json tape_next_json(const check::Findings& findings);

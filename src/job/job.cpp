@@ -180,6 +180,8 @@ Job job_from(const Section& top) {
         read_tolerance(top.table(*tolerance, {"corner", "level", "part", "confidence"}), job.units);
   if (const Entry* staking = top.find("staking"))
     job.staking = read_staking(top.table(*staking, {"spread", "misread", "misplaced"}), job.units);
+  if (const Entry* levels = top.find("levels"))
+    job.levels = read_levels(top.table(*levels, kLevelKeys), job.units, job.plan);
   job.instruments = read_instruments(top, job.units);
   const Entry* roof = top.find("roof");
   job.has_roof = roof != nullptr;
@@ -201,7 +203,7 @@ Job job_from_text(std::string_view text, const std::string& name) {
   const Table document = document_from_text(text, file);
   return job_from(Section(document, file, "", 1,
                           {"title", "units", "plan", "site", "lines", "tolerance", "staking",
-                           "instrument", "roof", "stock", "pour"}));
+                           "levels", "instrument", "roof", "stock", "pour"}));
 }
 
 Job read_job(const std::string& path) { return job_from_text(text_of_file(path), path); }

@@ -155,6 +155,16 @@ void demand_whole_corrections(const Section& table, const Instrument& instrument
                     table.place()));
 }
 
+// A rod is not held over a stake, and an error that is the same in every rod drops out.
+void demand_keys_of_a_level(const Section& table, Kind kind) {
+  if (kind != Kind::level) return;
+  for (const Entry& entry : table.entries())
+    if (entry.key != "name" && entry.key != "kind" && entry.key != "constant" &&
+        entry.key != "per_length")
+      table.refuse(
+          entry, fmt::format("read {} for a level; accepted: constant and per_length", entry.key));
+}
+
 Instrument read_instrument(const Section& table, base::Units units) {
   const std::string name = table.read(table.demand("name", "a name in quotes"), name_from);
   const Entry& kind_entry = table.demand("kind", "\"tape\", \"laser\", \"level\" or \"circle\"");
@@ -164,6 +174,7 @@ Instrument read_instrument(const Section& table, base::Units units) {
     table.refuse(kind_entry, fmt::format("{} is built in as another kind; accepted: its own kind, "
                                          "or another name",
                                          base::in_quotes(name)));
+  demand_keys_of_a_level(table, kind);
   read_errors(table, units, result);
   read_corrections(table, units, result);
   demand_whole_corrections(table, result);

@@ -8,6 +8,7 @@
 namespace stakewright::job {
 
 inline const Keys kSiteKeys = {"centre", "facing", "hold", "pin", "keep_clear", "batter_setback"};
+inline const Keys kLevelKeys = {"bench_mark", "height", "footings"};
 inline const Keys kRoofKeys = {"pitch",       "overhang", "rafter",        "rafter_depth", "hip",
                                "spacing",     "hub",      "fascia",        "tail",         "eave",
                                "apex_over",   "seat",     "shortest_jack", "beam",         "post",
@@ -19,6 +20,9 @@ inline const Keys kPourKeys = {"piers",         "pier_diameter", "pier_depth",  
 
 /// `[site]` into the plan, whose polygon is known already.
 void read_site(const Section& site, base::Units units, layout::Plan& plan);
+
+/// `[levels]`, beside the plan's own points.
+levels::Wanted read_levels(const Section& section, base::Units units, const layout::Plan& plan);
 
 /// The built-in instruments and those of `[[instrument]]`.
 std::vector<readings::Instrument> read_instruments(const Section& top, base::Units units);

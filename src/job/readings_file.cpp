@@ -7,6 +7,7 @@
 #include "columns.hpp"
 #include "job_parts.hpp"
 #include "row_under.hpp"
+#include "rod_rows.hpp"
 #include "stakewright/base/angle.hpp"
 #include "stakewright/base/text.hpp"
 #include "stakewright/job/file.hpp"
@@ -119,19 +120,23 @@ void read_ends(const Fields& fields, const Against& against, Reading& into) {
   });
 }
 
-// A set-up and a turning point have names of the crew's own.
+// A set-up and a turning point have names of the crew's own, and none of a point's but for
+// capitals: that is a slip of the pen.
 void read_level_ends(const Fields& fields, const Against& against, Reading& into) {
-  const auto name = [](const std::string& text) {
+  into.from = fields.read("from", [&](const std::string& text) {
+    if (!against.points.but_for_capitals(text).empty())
+      refuse(text, "the name of a set-up, not a point of the job");
     demand_name(text);
     return text;
-  };
-  into.from = fields.read("from", [&](const std::string& text) {
-    if (against.points.has(text)) refuse(text, "the name of a set-up, not a point of the job");
-    return name(text);
   });
   into.to = fields.read("to", [&](const std::string& text) {
     if (text == into.from) refuse(text, "where the rod stands, not the set-up");
-    return name(text);
+    const std::string point = against.points.but_for_capitals(text);
+    if (!point.empty() && point != text)
+      refuse(text, fmt::format("{}, or a name that differs from it by more than capitals",
+                               base::in_quotes(point)));
+    demand_name(text);
+    return text;
   });
 }
 
@@ -199,7 +204,7 @@ void demand_empty(const Fields& fields, std::initializer_list<const char*> colum
 // What the kinds of reading have beside their number.
 void read_length(const Fields& fields, const Against& against, Reading& into) {
   read_ends(fields, against, into);
-  demand_empty(fields, {"at"}, into.kind);
+  demand_empty(fields, {"at", "sight"}, into.kind);
   read_lengths(fields, against.job.units, into);
   read_conditions(fields, into);
 }
@@ -207,15 +212,17 @@ void read_length(const Fields& fields, const Against& against, Reading& into) {
 void read_level(const Fields& fields, const Against& against, Reading& into) {
   read_level_ends(fields, against, into);
   demand_empty(fields, {"at", "temperature", "pull", "burned", "slope"}, into.kind);
-  fields.read("reading", into.value_m, [&](const std::string& text) {
+  const auto length = [&](const std::string& text) {
     return length_from(text, against.job.units, kLengthAboveZero);
-  });
+  };
+  fields.read("reading", into.value_m, length);
+  fields.read("sight", into.sight_m, length);
 }
 
 void read_angle(const Fields& fields, const Against& against, Reading& into) {
   read_ends(fields, against, into);
   read_at(fields, against, into);
-  demand_empty(fields, {"temperature", "pull", "burned", "slope"}, into.kind);
+  demand_empty(fields, {"sight", "temperature", "pull", "burned", "slope"}, into.kind);
   fields.read("reading", into.angle_rad,
               [](const std::string& text) { return base::angle_rad_from_text(text); });
 }
@@ -284,6 +291,8 @@ ReadingRows reading_rows_from_text(std::string_view text, const std::string& nam
     (blank ? result.not_read : result.readings)
         .push_back(reading_from(*row, columns, file, against));
   }
+  demand_few_rods(result.readings, file);
+  demand_set_ups_apart(result.readings, file);
   return result;
 }
 

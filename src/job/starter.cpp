@@ -68,8 +68,13 @@ misplaced = 0.05               # chance that any one stake stands wrong
 )toml";
 
 constexpr const char* kInstruments = R"toml(
+# [levels]                     # with rod readings: what they are judged against
+# bench_mark = "BM"            # a name rods are read on: a pin, or any other mark
+# height = "100ft"             # of it
+# footings = "100ft 4in"       # height their tops are wanted at; without it, their own mean
+
 # Built in: "steel", "fibreglass", the same by class ("steel I", "fibreglass II"), "laser",
-# "laser in sun", "level", "circle", "transit", "total station".
+# "laser in sun", "level", "rotating laser", "circle", "transit", "total station".
 # Describe a tape of your own like this:
 # [[instrument]]
 # name = "blue tape"

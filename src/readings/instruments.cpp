@@ -74,18 +74,34 @@ Instrument laser(const char* name, double worse, const char* note) {
   return result;
 }
 
-// A rod read to the nearest millimetre or 1/32 in through a builder's level: common practice, no
-// source.
-constexpr double kRodStep_m = 0.001;
-constexpr double kRodGrowth = 5e-5;
+// A rod is read to the crew's own step and stands within a millimetre of upright and of its mark:
+// common practice, no source.
+constexpr double kRodLimit_m = 0.001;
+
+// What a line of sight may be off level, as makers state it for instruments of this class, two
+// sigma: 6 mm in 30 m, and 3 mm in 30 m with a rotating laser.  Our choice, no source.
+constexpr double kSightLimit = 0.006 / 30.0;
+constexpr double kBeamLimit = 0.003 / 30.0;
+
+// A detector finds the beam within a millimetre: common practice, no source.
+constexpr double kDetectorLimit_m = 0.001;
 
 Instrument level() {
   Instrument result;
   result.name = "level";
   result.kind = Kind::level;
-  result.constant_m = sd_from_step(kRodStep_m);
-  result.per_length = kRodGrowth;
-  result.note = "a builder's level, read to a millimetre";
+  result.constant_m = std::hypot(sd_from_step(kReadingStep_m), sd_from_limit(kRodLimit_m));
+  result.per_length = kSightLimit / 2.0;
+  result.note = "a builder's level and a rod read to 1/16 in";
+  return result;
+}
+
+Instrument rotating_laser() {
+  Instrument result = level();
+  result.name = "rotating laser";
+  result.constant_m = std::hypot(result.constant_m, sd_from_limit(kDetectorLimit_m));
+  result.per_length = kBeamLimit / 2.0;
+  result.note = "a rotating laser, its detector on a rod read to 1/16 in";
   return result;
 }
 
@@ -147,6 +163,7 @@ std::vector<Instrument> built_in_instruments() {
           tape("fibreglass", TapeClass::III, kFibreglass[2]),
           laser("laser", 1.0, kLaw),
           level(),
+          rotating_laser(),
           circle(),
           transit(),
           total_station(),

@@ -59,6 +59,22 @@ class Crew {
     return *this;
   }
 
+  /// A rod on every corner, footings at the heights given, in order: 0 for those left out.
+  Crew& read_rods(const std::string& set_up, std::vector<double> heights_m = {}) {
+    std::normal_distribution<double> normal(0.0, 0.0007);
+    heights_m.resize(stakes_.size() - 1);
+    for (std::size_t i = 0; i + 1 < stakes_.size(); ++i) {
+      readings::Reading rod;
+      rod.kind = readings::Kind::level;
+      rod.from = set_up;
+      rod.to = stakes_[i].label;
+      rod.instrument = readings::default_instrument(rod.kind);
+      rod.value_m = 1.4 - heights_m[i] + normal(random_);
+      input_.readings.push_back(rod);
+    }
+    return *this;
+  }
+
   Crew& pull_skips(int from_skip, int to_skip) {
     for (const layout::Tape& tape : layout::check_tapes(input_.plan)) {
       if (tape.skip >= from_skip && tape.skip <= to_skip) pull(tape.from, tape.to);

@@ -56,6 +56,21 @@ TEST(FoundForRoof, TurnsTheCovarianceWithThePlan) {
   }
 }
 
+TEST(FoundForRoof, HasTheFootingsWhenEveryOneIsLevelled) {
+  Crew crew(6, 303);
+  crew.set_stakes(0.0003).pull_sides_and_diagonals();
+  EXPECT_FALSE(found_for_roof(check(crew.input()))->footings);
+  crew.read_rods("L1", {0.0, 0.02});
+  const Findings findings = check(crew.input());
+  const auto found = found_for_roof(findings);
+  ASSERT_TRUE(found && found->footings);
+  ASSERT_EQ(found->footings->height_m.size(), 6U);
+  EXPECT_NEAR(found->footings->height_m[1] - found->footings->height_m[0], 0.02, 0.004);
+  EXPECT_GT(found->footings->covariance(1, 1), 0.0);
+  crew.input().readings.pop_back();  // the rod on F
+  EXPECT_FALSE(found_for_roof(check(crew.input()))->footings);
+}
+
 TEST(FoundForRoof, GivesThePinOnlyWhereItWasTaped) {
   Crew with(6, 303);
   with.set_stakes(0.0003).pull_sides_and_diagonals().pull_corner_radii();

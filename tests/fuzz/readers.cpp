@@ -1,5 +1,6 @@
 #include "readers.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <functional>
 #include <qpdf/QPDF.hh>
@@ -13,6 +14,7 @@
 #include "stakewright/forms/form_file.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/job/readings_file.hpp"
+#include "stakewright/levels/levels.hpp"
 #include "stakewright/readings/observation.hpp"
 
 namespace stakewright::fuzz {
@@ -96,6 +98,17 @@ std::vector<base::Point> known_places() {
   return places;
 }
 
+/// Rods read are judged without a crash, and a chance is a chance.
+bool levels_are_sane(const std::vector<readings::Reading>& read) {
+  const job::Job& job = known_job();
+  const auto levels = levels::judge(
+      {job.plan, job.tolerance, job.staking, job.units, job.levels, job.instruments, read});
+  if (!levels) return true;
+  return std::all_of(levels->footings.begin(), levels->footings.end(), [](const auto& footing) {
+    return footing.chance_in >= 0.0 && footing.chance_in <= 1.0 + 1e-9;
+  });
+}
+
 /// Rod readings are levelled, not adjusted in the plan.
 std::vector<readings::Reading> in_plan(std::vector<readings::Reading> read) {
   std::erase_if(
@@ -120,6 +133,7 @@ std::string fault_of_readings_reader(std::string_view text) {
       for (const readings::Observation& observation : made)
         if (!(observation.corrected > 0.0 && observation.sd > 0.0))
           return "took a reading of nothing";
+      if (!levels_are_sane(read)) return "took rods that cannot be";
     } catch (const base::InputError& error) {
       return std::string("took readings that cannot be used: ") + error.what();
     }
@@ -185,6 +199,8 @@ std::string good_readings() {
          "tape,A,C,13-10-1/4,steel,1,95F,20lbf,1ft,2in,\n"
          "tape,B,D,\"13' 10-1/4\"\"\",blue tape,1,35,80N,,,\"wind, slack\"\n"
          "laser,O,B,2.818m,laser,1,,,,,from the pin\n"
+         "level,L1,A,1.203m,level,1,,,,,\n"
+         "level,L1,T1,4-2-1/2,rotating laser,1,,,,,turning point\n"
          ",P1,F,3766mm,,2,,,,,\n";
 }
 

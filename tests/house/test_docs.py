@@ -41,7 +41,7 @@ class Docs(unittest.TestCase):
 
     def test_each_core_module_has_its_methods(self):
         for page in ("polygon", "staking", "readings", "adjustment", "misread-readings", "suspects",
-                     "placement", "roof"):
+                     "placement", "levels", "roof"):
             text = (ROOT / f"docs/methods/{page}.md").read_text(encoding="utf-8")
             self.assertIn("Held by", text, page)
 

@@ -51,7 +51,7 @@ TEST(DocumentedFormats, ShowEveryKeyAndColumn) {
       refusal([] { readings_from_text("zz\n", "r.csv", job_from_text(block("toml"), "j")); })};
   for (const char* table :
        {"", "[site]\n", "[[site.pin]]\n", "[[site.keep_clear]]\n", "[tolerance]\n", "[staking]\n",
-        "[[instrument]]\n", "[roof]\n", "[stock]\n", "[pour]\n"})
+        "[levels]\n", "[[instrument]]\n", "[roof]\n", "[stock]\n", "[pour]\n"})
     messages.push_back(refusal([&] { job_from_text(job + table + "zz=1\n", "job.toml"); }));
   std::size_t keys = 0;
   for (const std::string& message : messages) {

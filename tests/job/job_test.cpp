@@ -668,6 +668,36 @@ TEST(JobFile, IsNamedInItsRefusals) {
               HasSubstr("/no/such/job.toml: cannot be read"));
 }
 
+TEST(JobLevels, GiveTheBenchMarkAndTheHeightsOverIt) {
+  const std::string mark = "[levels]\nbench_mark='doorstep'\n";
+  EXPECT_EQ(job(kShort).levels.bench_mark, "");
+  const Job own_mean = job(kShort + mark);
+  EXPECT_EQ(own_mean.levels.bench_mark, "doorstep");
+  EXPECT_FALSE(own_mean.levels.footings_m);
+  const Job read = job(kShort + mark + "height='30m'\nfootings=-200\n");
+  EXPECT_EQ(read.levels.bench_mark_height_m, 30.0);
+  EXPECT_EQ(read.levels.footings_m, -0.2);
+}
+
+TEST(JobLevels, ThatSayNothingOrTooMuchAreRefused) {
+  EXPECT_EQ(refused_with("[levels]\nfootings='1m'\n"),
+            "job.toml, line 6, levels.footings: read footings without bench_mark; accepted: both");
+  EXPECT_THAT(refused_with("[levels]\nheight='1m'\n"), HasSubstr("read height without bench_mark"));
+  EXPECT_THAT(refused_with("[levels]\nbench_mark='b'\n"),
+              HasSubstr("read \"b\"; accepted: \"B\", or a name that differs"));
+  EXPECT_THAT(refused_with("[levels]\nbench_mark=''\n"), HasSubstr("levels.bench_mark"));
+  EXPECT_THAT(refused_with("[levels]\nbenchmark='x'\n"), HasSubstr("bench_mark"));
+}
+
+TEST(JobInstruments, OfKindLevelTakeNoFiguresOfATape) {
+  for (const char* key :
+       {"centring='1mm'", "scale=0.001", "zero='1mm'", "nominal='3m'", "weight=1"})
+    EXPECT_THAT(refused(std::string(kShort) + "[[instrument]]\nname='old level'\nkind='level'\n" +
+                        key + "\n"),
+                HasSubstr("for a level; accepted: constant and per_length"))
+        << key;
+}
+
 TEST(StarterJob, RunsAsItStands) {
   const Job read = job(starter_job());
   EXPECT_EQ(read.plan.polygon.sides, 6);
@@ -679,12 +709,13 @@ TEST(StarterJob, RunsAsItStands) {
 // offers is spelled as the reader takes it.  The sizes exclude each other and stay remarks.
 TEST(StarterJob, OffersOnlyKeysThatAreRead) {
   const std::regex optional(
-      R"(\n# (\[\[|hold|batter|name|at |keep|of |kind|constant|per_length|centring|scale|zero|angle|nominal|actual|expansion|standard|section|modulus|weight))");
+      R"(\n# (\[\[|\[levels\]|bench_mark|height|footings|hold|batter|name|at |keep|of |kind|constant|per_length|centring|scale|zero|angle|nominal|actual|expansion|standard|section|modulus|weight))");
   const std::string all = std::regex_replace(starter_job(), optional, "\n$1");
   const Job read = job(all);
   EXPECT_EQ(read.plan.pins.size(), 2U);
   EXPECT_EQ(read.plan.keep_clear.size(), 1U);
   EXPECT_EQ(read.plan.hold.size(), 2U);
+  EXPECT_TRUE(read.levels.footings_m.has_value());
   EXPECT_EQ(read.instruments.size(), readings::built_in_instruments().size() + 2);
   EXPECT_TRUE(
       readings::instrument_named(read.instruments, "blue tape")->weight_n_per_m.has_value());

@@ -227,12 +227,48 @@ TEST(ReadingsFile, CountsAndNamesTheRowsThatAreNotReadYet) {
 TEST(ReadingsFile, RefusesInstrumentsThatDoNotFit) {
   EXPECT_EQ(refused_row("tape,A,B,9,red tape,1,"),
             "readings.csv, line 2, column instrument: read \"red tape\"; accepted: steel, "
-            "fibreglass, laser, level, circle, transit, total station, steel I, steel II, "
+            "fibreglass, laser, level, rotating laser, circle, transit, total station, steel I, "
+            "steel II, "
             "steel III, fibreglass I, fibreglass II, fibreglass III, laser in sun, blue tape");
   EXPECT_THAT(refused_row("tape,A,B,9,Steel,1,"), HasSubstr("did you mean \"steel\"?"));
   EXPECT_EQ(refused_row("tape,A,B,9,laser,1,"),
             "readings.csv, line 2, column instrument: read \"laser\", a laser; accepted: a tape");
   EXPECT_THAT(refused_row("laser,A,B,9,steel,1,"), HasSubstr("accepted: a laser"));
+}
+
+TEST(ReadingsFile, TakesTheSightOfARodAndOfNothingElse) {
+  const auto read = readings("kind,from,to,reading,sight\nlevel,L1,A,1.203m,20m\nlevel,L1,B,1m,\n");
+  EXPECT_EQ(read[0].sight_m, 20.0);
+  EXPECT_FALSE(read[1].sight_m);
+  EXPECT_THAT(refused("kind,from,to,reading,sight\nlevel,L1,A,1m,0\n"),
+              HasSubstr("column sight: read \"0\"; accepted: a length above 0"));
+  EXPECT_THAT(
+      refused("from,to,reading,sight\nA,B,1m,3m\n"),
+      HasSubstr("column sight: read \"3m\"; accepted: nothing, for a reading of kind tape"));
+}
+
+TEST(ReadingsFile, RefusesNamesThatLeaveOpenWhatTheyMean) {
+  EXPECT_THAT(refused_row("level,a,B,9,,,"),
+              HasSubstr("column from: read \"a\"; accepted: the name"));
+  EXPECT_THAT(refused_row("level,L1,p1,9,,,"),
+              HasSubstr("column to: read \"p1\"; accepted: \"P1\", or a name that differs"));
+  EXPECT_THAT(
+      refused_row("level,L1,A,9,,,\nlevel,L1,L2,9,,,\nlevel,L2,B,9,,,"),
+      HasSubstr("readings.csv, line 4, column from: read \"L2\", where a rod stands in line 3"));
+}
+
+TEST(ReadingsFile, RefusesMoreRodsThanAnyShelterNeeds) {
+  std::string text = "kind,from,to,reading\n";
+  for (int i = 0; i < 601; ++i) text += "level,L1,A,1m\n";
+  EXPECT_THAT(refused(text),
+              HasSubstr("readings.csv, line 602: read one rod reading more; accepted: "
+                        "up to 600"));
+}
+
+TEST(ReadingsFile, RefusesTheColumnsOfATapeForARod) {
+  for (const char* column : {"temperature", "pull", "burned", "slope", "at"})
+    EXPECT_THAT(refused(fmt::format("kind,from,to,reading,{}\nlevel,L1,A,1.2m,1\n", column)),
+                HasSubstr(fmt::format("column {}: read \"1\"; accepted: nothing", column)));
 }
 
 TEST(ReadingsFile, TakesRodReadingsOfASetUp) {

@@ -188,6 +188,17 @@ TEST(BuiltInInstruments, AreRankedAsTheTradeRanksThem) {
   }
 }
 
+// By hand: step 25.4/16 mm over √12 is 0.4583 mm; 1 mm over √3 is 0.5774 mm; as squares 0.7371 mm,
+// and with the detector's 1 mm over √3 0.9363 mm.  6 mm and 3 mm in 30 m are two standard
+// deviations.
+TEST(BuiltInInstruments, ReadARodAsTheirParts) {
+  EXPECT_NEAR(built_in("level").constant_m, 0.7371e-3, 5e-8);
+  EXPECT_NEAR(built_in("rotating laser").constant_m, 0.9363e-3, 5e-8);
+  EXPECT_NEAR(built_in("level").per_length, 1e-4, 1e-15);
+  EXPECT_NEAR(built_in("rotating laser").per_length, 5e-5, 1e-15);
+  EXPECT_EQ(built_in("rotating laser").kind, Kind::level);
+}
+
 TEST(BuiltInInstruments, KnowWhatTheirFiguresComeFrom) {
   for (const Instrument& instrument : built_in_instruments()) EXPECT_FALSE(instrument.note.empty());
 }

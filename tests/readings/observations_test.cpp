@@ -76,10 +76,11 @@ TEST(Observations, NameTheReadingTheyCannotUse) {
             "reading A to Q: read \"Q\"; accepted: A, B, C, O, P1");
   EXPECT_THAT(refused(reading("a", "B", 4.0)), HasSubstr("read \"a\""));
   EXPECT_THAT(refused(reading("A", "A", 4.0)), HasSubstr("two different points"));
-  EXPECT_EQ(refused(reading("A", "B", 4.0, "red")),
-            "reading A to B: read instrument \"red\"; accepted: steel, fibreglass, laser, level, "
-            "circle, transit, total station, steel I, steel II, steel III, fibreglass I, "
-            "fibreglass II, fibreglass III, laser in sun");
+  EXPECT_EQ(
+      refused(reading("A", "B", 4.0, "red")),
+      "reading A to B: read instrument \"red\"; accepted: steel, fibreglass, laser, level, "
+      "rotating laser, circle, transit, total station, steel I, steel II, steel III, fibreglass I, "
+      "fibreglass II, fibreglass III, laser in sun");
   EXPECT_EQ(
       refused(reading("A", "B", 4.0, "laser")),
       "reading A to B: read instrument \"laser\", a laser; accepted: an instrument of kind tape");

@@ -14,6 +14,7 @@
 #include "stakewright/check/movement.hpp"
 #include "stakewright/check/same_pairs.hpp"
 #include "stakewright/layout/plan.hpp"
+#include "stakewright/levels/levels.hpp"
 #include "stakewright/placement/moves.hpp"
 #include "stakewright/placement/placement.hpp"
 #include "stakewright/readings/corrections.hpp"
@@ -29,6 +30,7 @@ struct Input {
   base::Tolerance tolerance;
   base::Staking staking;
   base::Units units = base::Units::millimetres;
+  levels::Wanted levels;
   std::vector<readings::Instrument> instruments;
   std::vector<readings::Reading> readings;  ///< of all rounds
   std::string round;                        ///< the round to check; empty: the latest
@@ -36,9 +38,9 @@ struct Input {
 };
 
 enum class Verdict {
-  in,            ///< every corner is in tolerance
-  out,           ///< at least one corner is out
-  undecided,     ///< no corner is out, and not all are surely in
+  in,            ///< every corner is in tolerance, and level where levels were read
+  out,           ///< at least one corner is out, or off level
+  undecided,     ///< none is out, and not all are surely in
   contradiction  ///< readings contradict each other, and what is wrong decides a corner; or they
                  ///< are not of this plan at all
 };
@@ -61,9 +63,10 @@ struct Findings {
   std::vector<placement::Move> moves;
   double set_sd_m = 0.0;  ///< with which a moved stake is set, each way
   std::vector<std::vector<readings::Correction>> corrections;  ///< per observation
-  std::vector<SamePairs> same_pairs;    ///< instruments that read the same pairs
-  std::optional<RoundsCompared> since;  ///< when an earlier round was asked for
-  std::vector<std::string> remarks;     ///< plain sentences
+  std::vector<SamePairs> same_pairs;     ///< instruments that read the same pairs
+  std::optional<RoundsCompared> since;   ///< when an earlier round was asked for
+  std::optional<levels::Levels> levels;  ///< when a rod was read
+  std::vector<std::string> remarks;      ///< plain sentences
 };
 
 /// One round is checked; the readings of the others are left aside.
@@ -72,6 +75,9 @@ struct Findings {
 /// chances; the verdict is a contradiction unless that decides every corner.  Moves are given only
 /// where they do not hang on which reading is wrong.  docs/methods/check.md.
 ///
+/// Levels count in the verdict where a rod was read, and are the whole verdict where nothing else
+/// was; a contradiction stays one.  Level differences correct the tapes between levelled points.
+///
 /// Throws InputError when a reading names what is not there, and for a round that is not there,
 /// with "--round" or "--since" in front.
 Findings check(const Input& input);
@@ -79,6 +85,9 @@ Findings check(const Input& input);
 /// The found corners in the plan's frame, for the carry; with the centre pin, and its rows in the
 /// covariance, when it was taped.  Empty unless every corner's place is known.
 std::optional<roof::FoundCorners> found_for_roof(const Findings& findings);
+
+/// Rods were read and nothing else: places are not judged.
+bool only_levels(const Findings& findings);
 
 /// Exit status of the command: 0 in, 1 out, 3 undecided or contradiction.
 int exit_status(Verdict verdict);

@@ -10,6 +10,7 @@
 #include "stakewright/base/tolerance.hpp"
 #include "stakewright/layout/plan.hpp"
 #include "stakewright/layout/pour.hpp"
+#include "stakewright/levels/rods.hpp"
 #include "stakewright/readings/reading.hpp"
 #include "stakewright/roof/cut_sheet.hpp"
 #include "stakewright/roof/roof.hpp"
@@ -27,6 +28,7 @@ struct Job {
   double plate_offset_m = 0.0;  ///< of the line named "plate"; 0 when there is none
   base::Tolerance tolerance;
   base::Staking staking;
+  levels::Wanted levels;
   std::vector<readings::Instrument> instruments;  ///< built-in ones, then the job's own
   roof::Spec roof;
   bool has_roof = false;             ///< the file has a [roof] table

@@ -43,8 +43,9 @@ struct Instrument {
   std::optional<double> weight_n_per_m;  ///< sag: held at the ends only; needs standard_pull_n
 };
 
-/// The instruments every job knows: "steel", "fibreglass", "laser", "level", "circle", with the
-/// figures of published classes.  Sources: docs/methods/readings.md.
+/// The instruments every job knows: "steel", "fibreglass", "laser", "level", "rotating laser",
+/// "circle", with the figures of published classes where there are any.  Sources:
+/// docs/methods/readings.md.
 std::vector<Instrument> built_in_instruments();
 
 /// Name of the built-in instrument used when a reading names none.
@@ -68,7 +69,9 @@ struct Reading {
   std::optional<double> burned_m;
   std::optional<double> temperature_c;
   std::optional<double> pull_n;
-  std::optional<double> slope_m;  ///< level difference between the ends
+  std::optional<double> slope_m;   ///< level difference between the ends
+  bool slope_from_levels = false;  ///< `slope_m` was not written down: rod readings gave it
+  std::optional<double> sight_m;   ///< level: from the set-up to the rod
   std::string note;
   int line = 0;  ///< of the file, for messages; 0 when made in code
 };
