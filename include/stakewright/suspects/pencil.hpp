@@ -27,7 +27,7 @@ struct PencilCheck {
 /// `tolerance_m` of their places.  Without a corner in common 4 tolerances; with one, where the
 /// two lengths lie `angle_rad` apart, 2 tolerances · (1 + sin of half the angle at which the far
 /// ends are seen from a tolerance nearer them); never more than that, and less by no more than
-/// the tolerance squared over the length.
+/// twice the tolerance squared over the length.
 double largest_difference_m(double length_m, double tolerance_m);
 double largest_difference_at_corner_m(double length_m, double angle_rad, double tolerance_m);
 
