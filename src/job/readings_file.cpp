@@ -6,8 +6,8 @@
 
 #include "columns.hpp"
 #include "job_parts.hpp"
-#include "row_under.hpp"
 #include "rod_rows.hpp"
+#include "row_under.hpp"
 #include "stakewright/base/angle.hpp"
 #include "stakewright/base/text.hpp"
 #include "stakewright/job/file.hpp"

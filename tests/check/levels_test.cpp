@@ -52,9 +52,10 @@ TEST(CheckOfLevels, IsTheWholeVerdictWhereOnlyRodsWereRead) {
 }
 
 TEST(CheckOfLevels, LeavesAContradictionOfTheTapesOne) {
-  Crew crew(5, 406);
-  crew.set_stakes(0.0005).pull_sides().pull_corner_radii();
-  crew.misread("A", "B", 0.04).misread("C", "D", -0.05);
+  Crew crew(6, 303);
+  crew.set_stakes(0.001).pull_sides_and_diagonals().pull_corner_radii();
+  for (std::size_t i = 0; i < crew.input().readings.size(); ++i)
+    crew.input().readings[i].value_m += 0.02 * std::sin(static_cast<double>(i * i));
   const Findings without = check(crew.input());
   ASSERT_EQ(without.verdict, Overall::contradiction);
   EXPECT_EQ(check(crew.read_rods("L1", {0.02}).input()).verdict, Overall::contradiction);

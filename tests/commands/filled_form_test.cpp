@@ -46,7 +46,7 @@ class FilledForm : public testing::Test {
 
   void make_form(const std::string& job, const std::string& form,
                  const std::vector<std::string>& more = {}) {
-    std::vector<std::string> words{"form", job, "-o", form};
+    std::vector<std::string> words{"form", job, "-o", form, "--tapes", "all"};
     words.insert(words.end(), more.begin(), more.end());
     const Finished run = site.stakewright(words);
     ASSERT_EQ(run.status, 0) << run.err;

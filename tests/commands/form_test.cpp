@@ -91,7 +91,7 @@ TEST(FormTapes, AreThePlanOrAllOfThem) {
     std::vector<std::string> words{"form", "job.toml", "-o", "form.pdf"};
     words.insert(words.end(), options.begin(), options.end());
     EXPECT_EQ(site.stakewright(words).status, 0);
-    return std::stoi("0" + site.shell("pdfinfo form.pdf | sed -n 's/^Pages: *//p'").out);
+    return std::stoi(site.shell("pdfinfo form.pdf | sed -n 's/^Pages: *//p'").out);
   };
   EXPECT_GE(rows({}), 3);
   EXPECT_EQ(rows({}), rows({"--tapes", "plan"}));

@@ -19,7 +19,8 @@ using testing::ThrowsMessage;
 
 std::string source_text() {
   std::ostringstream all;
-  for (const auto& entry : std::filesystem::directory_iterator(STAKEWRIGHT_SOURCE_DIR "/src/forms"))
+  for (const auto& entry :
+       std::filesystem::recursive_directory_iterator(STAKEWRIGHT_SOURCE_DIR "/src/forms"))
     if (entry.path().extension() == ".cpp") all << std::ifstream(entry.path()).rdbuf();
   return all.str();
 }
@@ -36,6 +37,7 @@ std::set<std::string> keys_in_sources() {
   const std::string sources = source_text();
   std::set<std::string> keys;
   for (const std::string& group : groups()) {
+    if (group == "blanks") continue;
     const std::string opening = "\"" + group + ".";
     for (std::size_t at = sources.find(opening); at != std::string::npos;
          at = sources.find(opening, at + 1)) {
@@ -51,6 +53,8 @@ TEST(EnglishWording, HasEveryKeyTheFormsAskForAndNoOther) {
   const auto listed = built_in("en").keys();
   std::set<std::string> keys(listed.begin(), listed.end());
   keys.erase("language");
+  // What a screen says of a blank goes by the blank's own name: `FormFile` asks for each.
+  std::erase_if(keys, [](const std::string& key) { return key.starts_with("blanks."); });
   EXPECT_THAT(keys_in_sources(), testing::ContainerEq(keys));
 }
 

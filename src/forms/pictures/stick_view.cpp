@@ -34,7 +34,6 @@ class Ruler {
     const double ahead = -std::min(stick.head.left_m, stick.head.right_m);
     to_m_ = std::max(stick.apex_m(), stick.overall_m + std::max(0.0, ahead));
     const double behind = std::max({0.0, stick.head.left_m, stick.head.right_m});
-    const double behind = std::max({0.0, stick.head.left_m, stick.head.right_m});
     const double room = box.width_pt - kLeft_pt - kRight_pt - kGap_pt;
     const double deep_room_m = stick.depth_m * room / kDeepest_pt;
     const double whole_m = to_m_ - from_m_;
