@@ -119,6 +119,10 @@ void add_layout(CLI::App& app, Raw& raw) {
       .add_option("--pull", raw.options.pull,
                   "On that tape, such as 20lbf or 90N (its standard one)")
       ->type_name("FORCE");
+  layout
+      .add_option("--supports", raw.options.supports,
+                  "Of that tape between its ends: how many, or all (0)")
+      ->type_name("N");
   add_output(layout, raw,
              "Also write a file: .json, .csv or .dxf (points), .pdf, .svg or .png (plan)");
   add_language(layout, raw, "Language of the report (en)");

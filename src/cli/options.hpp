@@ -27,6 +27,7 @@ struct Options {
   bool corrections = false;          ///< check: show the corrections of each reading
   std::string with;                  ///< layout: the tape to set out with; empty: none
   std::string temperature;           ///< layout: of that tape; empty: its standard one
+  std::string supports;              ///< layout: of that tape between its ends; empty: none
   std::string pull;                  ///< layout: on that tape; empty: its standard one
   bool show_planned = false;         ///< form: print planned lengths on the reading sheet
   std::string tapes;                 ///< form: "plan" or "all"; empty: by the number of sides

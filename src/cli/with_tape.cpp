@@ -5,6 +5,8 @@
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/quantity.hpp"
 #include "stakewright/base/text.hpp"
+#include "stakewright/job/readings_file.hpp"
+#include "stakewright/readings/corrections.hpp"
 #include "stakewright/readings/setting_out.hpp"
 #include "text.hpp"
 
@@ -63,7 +65,8 @@ std::string words_of_tape(const Options& options) {
 void demand_with(const Options& options) {
   if (!options.with.empty()) return;
   for (const auto& [name, text] :
-       {std::pair{"--temperature", options.temperature}, std::pair{"--pull", options.pull}}) {
+       {std::pair{"--temperature", options.temperature}, std::pair{"--pull", options.pull},
+        std::pair{"--supports", options.supports}}) {
     if (!text.empty())
       throw base::InputError(fmt::format("{}: name the tape as well, with --with", name));
   }
@@ -78,6 +81,9 @@ std::optional<job::WithTape> with_tape(const Options& options, const job::Job& j
   with.tape = tape_named(options.with, job);
   if (!options.temperature.empty()) with.held.temperature_c = temperature_c(options.temperature);
   if (!options.pull.empty()) with.held.pull_n = pull_n(options.pull);
+  if (!options.supports.empty())
+    with.held.spans =
+        base::read_at("--supports", [&] { return job::spans_from_text(options.supports); });
   with.words = words_of_tape(options);
   return with;
 }

@@ -11,8 +11,9 @@
 namespace stakewright::job {
 namespace {
 
-const Keys kColumns = {"kind", "from",  "to",          "reading", "instrument", "round", "note",
-                       "at",   "sight", "temperature", "pull",    "burned",     "slope"};
+const Keys kColumns = {"kind",  "from",   "to",    "reading", "instrument",
+                       "round", "note",   "at",    "sight",   "temperature",
+                       "pull",  "burned", "slope", "supports"};
 
 // More would bury the message.
 constexpr std::size_t kMostNamesShown = 60;

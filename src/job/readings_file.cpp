@@ -179,6 +179,7 @@ void read_conditions(const Fields& fields, Reading& into) {
   fields.read("temperature", into.temperature_c,
               quantity(base::Quantity::temperature, kTemperature));
   fields.read("pull", into.pull_n, quantity(base::Quantity::pull, kPull));
+  fields.read("supports", into.spans, spans_from_text);
 }
 
 void read_remarks(const Fields& fields, Reading& into) {
@@ -211,7 +212,7 @@ void read_length(const Fields& fields, const Against& against, Reading& into) {
 
 void read_level(const Fields& fields, const Against& against, Reading& into) {
   read_level_ends(fields, against, into);
-  demand_empty(fields, {"at", "temperature", "pull", "burned", "slope"}, into.kind);
+  demand_empty(fields, {"at", "temperature", "pull", "burned", "slope", "supports"}, into.kind);
   const auto length = [&](const std::string& text) {
     return length_from(text, against.job.units, kLengthAboveZero);
   };
@@ -222,7 +223,7 @@ void read_level(const Fields& fields, const Against& against, Reading& into) {
 void read_angle(const Fields& fields, const Against& against, Reading& into) {
   read_ends(fields, against, into);
   read_at(fields, against, into);
-  demand_empty(fields, {"sight", "temperature", "pull", "burned", "slope"}, into.kind);
+  demand_empty(fields, {"sight", "temperature", "pull", "burned", "slope", "supports"}, into.kind);
   fields.read("reading", into.angle_rad,
               [](const std::string& text) { return base::angle_rad_from_text(text); });
 }

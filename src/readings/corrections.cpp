@@ -40,10 +40,11 @@ bool has_pull_figures(const Reading& reading, const Instrument& instrument) {
 }
 
 void add_sag(Corrected& length, const Reading& reading, const Instrument& instrument) {
-  if (!instrument.weight_n_per_m) return;
+  if (!instrument.weight_n_per_m || reading.spans == 0) return;
   const auto pull_n = reading.pull_n ? reading.pull_n : instrument.standard_pull_n;
   if (!pull_n) return;
-  length.add("sag", sag_correction_m(length.length_m(), *instrument.weight_n_per_m, *pull_n));
+  const double span_m = length.length_m() / reading.spans;
+  length.add("sag", reading.spans * sag_correction_m(span_m, *instrument.weight_n_per_m, *pull_n));
 }
 
 }  // namespace

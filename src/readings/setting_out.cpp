@@ -22,6 +22,7 @@ Reading held_at(double reading_m, const Held& held) {
   reading.value_m = reading_m;
   reading.temperature_c = held.temperature_c;
   reading.pull_n = held.pull_n;
+  reading.spans = held.spans;
   return reading;
 }
 

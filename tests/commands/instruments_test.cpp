@@ -81,6 +81,7 @@ TEST(LayoutWithATape, RefusesWhatIsNoTapeAndWhatNoTapeStands) {
            {{"--with", "steel", "--temperature", "-41C"}, {"--temperature", "\"-41C\""}},
            {{"--with", "steel", "--temperature", "warm"}, {"--temperature", "\"warm\""}},
            {{"--with", "steel", "--pull", "0"}, {"--pull", "a pull above 0"}},
+           {{"--with", "steel", "--supports", "some"}, {"--supports", "\"some\"", "0 to 100"}},
            {{"--temperature", "35F"}, {"--temperature", "--with"}},
            {{"--pull", "20lbf"}, {"--pull", "--with"}}}) {
     const Finished run = layout_with(site, bad.words);
@@ -135,7 +136,9 @@ TEST(Corrections, OfATemperatureOrAPullThatNoTapeStandsAreRefused) {
   for (const auto& [column, value, said] :
        std::vector<std::array<const char*, 3>>{{"temperature", "61", "-40 to 60 C"},
                                                {"temperature", "-45F", "-40 to 60 C"},
-                                               {"pull", "0", "a pull above 0"}}) {
+                                               {"pull", "0", "a pull above 0"},
+                                               {"supports", "-1", "0 to 100, or all"},
+                                               {"supports", "1.5", "0 to 100, or all"}}) {
     site.write("readings.csv", std::string("from,to,reading,instrument,") + column +
                                    "\nA,B,9ft,steel," + value + "\n");
     const Finished run = site.stakewright({"check", "job.toml", "readings.csv"});

@@ -195,13 +195,13 @@ weight = "0.028lbf/ft"
 
 std::string good_readings() {
   return "# crew of three, dry\n"
-         "kind,from,to,reading,instrument,round,temperature,pull,burned,slope,note\n"
-         "tape,A,C,13-10-1/4,steel,1,95F,20lbf,1ft,2in,\n"
-         "tape,B,D,\"13' 10-1/4\"\"\",blue tape,1,35,80N,,,\"wind, slack\"\n"
-         "laser,O,B,2.818m,laser,1,,,,,from the pin\n"
-         "level,L1,A,1.203m,level,1,,,,,\n"
-         "level,L1,T1,4-2-1/2,rotating laser,1,,,,,turning point\n"
-         ",P1,F,3766mm,,2,,,,,\n";
+         "kind,from,to,reading,instrument,round,temperature,pull,burned,slope,supports,note\n"
+         "tape,A,C,13-10-1/4,steel,1,95F,20lbf,1ft,2in,,\n"
+         "tape,B,D,\"13' 10-1/4\"\"\",blue tape,1,35,80N,,,2,\"wind, slack\"\n"
+         "laser,O,B,2.818m,laser,1,,,,,,from the pin\n"
+         "level,L1,A,1.203m,level,1,,,,,,\n"
+         "level,L1,T1,4-2-1/2,rotating laser,1,,,,,,turning point\n"
+         ",P1,F,3766mm,,2,,,,,,\n";
 }
 
 std::string good_form() {

@@ -148,7 +148,7 @@ TEST(ReadingsFile, NamesTheNearestColumnToOneItDoesNotKnow) {
       refused("# x\nfrom,to,redaing\n"),
       "readings.csv, line 2: unknown column \"redaing\"; the nearest known column is reading; "
       "accepted: kind, from, to, reading, instrument, round, note, at, sight, temperature, pull, "
-      "burned, slope");
+      "burned, slope, supports");
   EXPECT_THAT(refused("from,to,reading,inst\x1bument\n"), HasSubstr("\"inst\\x1bument\""));
 }
 

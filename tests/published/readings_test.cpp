@@ -194,6 +194,24 @@ TEST(SagCorrection, GivesManySpansAndOne) {
   EXPECT_NEAR(sag_correction_m(50.0, weight, newtons("5kgf")), -1.33, 0.005);
 }
 
+// The same tape and pull as one reading with four supports between its ends, in one span, and lying
+// on the ground.
+TEST(Corrections, SagBetweenEvenSupports) {
+  Instrument tape;
+  tape.weight_n_per_m = 4.0 * 9.80665 / 50.0;
+  Reading reading;
+  reading.value_m = 50.0;
+  reading.pull_n = newtons("5kgf");
+  const auto sag_m = [&](int spans) {
+    reading.spans = spans;
+    const auto made = corrections(reading, tape);
+    return made.empty() ? 0.0 : made.front().amount_m;
+  };
+  EXPECT_NEAR(sag_m(5), -0.0533, 0.00005);
+  EXPECT_NEAR(sag_m(1), -1.33, 0.005);
+  EXPECT_EQ(sag_m(0), 0.0);
+}
+
 // curioustab.com 66828: a 30 m tape of 15 by 1 mm, 30 to 40 kgf, 2.2e6 kgf/cm²: +0.000909 m.
 // An exam note: 30 m, 25 against 15 kgf, 0.02 cm², 2e6 kgf/cm²: +0.0075 m.
 TEST(PullCorrection, GivesTheMetricTapes) {

@@ -21,6 +21,10 @@ struct ReadingRows {
   std::vector<readings::Reading> not_read;
 };
 
+/// Spans of a tape from its supports, as column `supports` has them: `0`, `4`, `all`.
+/// Throws InputError for anything else.
+int spans_from_text(const std::string& text);
+
 /// Reads the readings of a job.  Throws InputError with file, line and column.
 /// Labels and instruments are checked against the job; the same pair may come twice.
 ReadingRows read_reading_rows(const std::string& path, const Job& job);

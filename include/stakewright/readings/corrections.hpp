@@ -44,7 +44,9 @@ struct Correction {
 /// standardization  instrument's `nominal` and `actual`
 /// temperature      reading's `temperature`, instrument's `expansion`
 /// pull             reading's `pull`, instrument's `standard_pull`, `section`, `modulus`
-/// sag              instrument's `weight`; pulled as the reading says, else at `standard_pull`
+/// sag              instrument's `weight`; pulled as the reading says, else at `standard_pull`;
+/// over
+///                  the reading's `spans`
 /// slope            reading's `slope`
 ///
 /// Throws InputError, naming the reading, when a figure leaves no length.

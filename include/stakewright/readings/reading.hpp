@@ -72,6 +72,7 @@ struct Reading {
   std::optional<double> slope_m;   ///< level difference between the ends
   bool slope_from_levels = false;  ///< `slope_m` was not written down: rod readings gave it
   std::optional<double> sight_m;   ///< level: from the set-up to the rod
+  int spans = 1;  ///< equal ones, from end to end; 0: the tape lies on the ground all along
   std::string note;
   int line = 0;  ///< of the file, for messages; 0 when made in code
 };

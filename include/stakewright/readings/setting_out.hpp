@@ -22,6 +22,7 @@ inline constexpr double kHardestPull_n = 2000.0;
 struct Held {
   std::optional<double> temperature_c;
   std::optional<double> pull_n;  ///< without it: the tape's standard pull
+  int spans = 1;                 ///< as in `Reading`
 };
 
 /// The reading whose corrected length is `true_m`, to 1e-12 m, not to the first order only.
