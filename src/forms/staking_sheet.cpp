@@ -28,15 +28,15 @@ Table staking_table(const Wording& wording, double width_pt, bool with_pictures)
   const std::string& hold = wording.text("staking.hold");
   const std::string& pull = wording.text("staking.pull");
   std::vector<Column> columns{{wording.text("staking.done"), 42.0},
-                              {wording.text("staking.stake"), 42.0},
-                              {hold, 36.0, true},
-                              {pull, 92.0},
-                              {hold, 36.0, true},
-                              {pull, 92.0},
+                              {wording.text("staking.stake"), 45.0},
+                              {hold, 39.0, true},
+                              {pull, 89.0},
+                              {hold, 39.0, true},
+                              {pull, 89.0},
                               {wording.text("staking.hand"), 44.0},
                               {wording.text("staking.crossing"), 46.0},
                               {wording.text("staking.turn"), 67.0}};
-  if (with_pictures) columns.push_back({wording.text("staking.picture"), 54.0});
+  if (with_pictures) columns.push_back({wording.text("staking.picture"), 51.0});
   return {columns, width_pt};
 }
 
