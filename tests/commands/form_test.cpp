@@ -36,7 +36,7 @@ TEST(FormLanguage, IsCompletedWithARemarkWhereAFileLeavesWordsOut) {
   site.write("mine/en.toml", "[plan]\norder_heading = \"What to do\"\n");
   const Finished run = site.stakewright({"form", "job.toml", "-o", "form.pdf", "--forms", "mine"});
   ASSERT_EQ(run.status, 0) << run.err;
-  EXPECT_THAT(run.err, HasSubstr("mine/en.toml leaves out language, "));
+  EXPECT_THAT(run.err, HasSubstr("mine/en.toml leaves out blanks.after, "));
   EXPECT_THAT(words_of(site, "form.pdf"), HasSubstr("What to do"));
   EXPECT_THAT(words_of(site, "form.pdf"), HasSubstr("Cautions"));
 }

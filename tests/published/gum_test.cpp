@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-#include "stakewright/adjustment/adjust.hpp"
+#include "stakewright/adjustment/linear.hpp"
 #include "stakewright/readings/classes.hpp"
 #include "stakewright/readings/corrections.hpp"
 
@@ -61,10 +61,8 @@ TEST_F(EndGauge, HasTheSecondOrderTermsOfTheGuide) {
 }
 
 // H.3, calibration of a thermometer by a straight line: the correction at 20 C and its growth a
-// degree.  A tape on a line of known points is the same sum: what it reads too much is its zero and
-// its scale times the distance.  Degrees above 20 stand for metres.  Data: JCGM 100:2008, H.3.
-// Results to full digits worked from them by hand; the guide's own, -0.1712(29), 0.00218(67),
-// -0.1494(41), are from memory and agree.
+// degree.  Data: JCGM 100:2008, H.3.  Results to full digits worked from them by hand; the guide's
+// own, -0.1712(29), 0.00218(67), -0.1494(41), are from memory and agree.
 class Thermometer : public testing::Test {
  protected:
   static constexpr double kLineSd = 0.0034976;
@@ -74,62 +72,51 @@ class Thermometer : public testing::Test {
                                24.513, 25.002, 25.503, 26.010, 26.511};
     constexpr double correction[] = {-.171, -.169, -.166, -.159, -.164, -.165,
                                      -.156, -.157, -.159, -.161, -.160};
-    readings::Instrument line;
-    line.scale = line.zero_m = 100.0;  // nothing is known of them beforehand
-    readings::Instrument other;
-    network_.instruments = {line, other};
-    network_.points = {{"A", adjustment::Role::corner, {3.0, 4.0}, false},
-                       {"O", adjustment::Role::centre, {90.0, 90.0}, false},
-                       {"P0", adjustment::Role::pin, {0.0, 0.0}, true}};
-    network_.corner_count = 1;
-    network_.datum = {0};
     for (std::size_t k = 0; k < std::size(read); ++k) add(read[k] - 20.0, correction[k]);
-    // A corner beside the line, which another instrument fixes: an adjustment has one to find.
-    pull(2, 5.0);
-    pull(3, std::hypot(3.0 - 1.521, 4.0));
   }
 
-  void add(double distance, double correction) {
-    network_.points.push_back({"P", adjustment::Role::pin, {distance, 0.0}, true});
-    readings::Observation seen;
-    seen.from = 2;
-    seen.to = network_.points.size() - 1;
-    seen.read = seen.corrected = distance + correction;
-    seen.sd = kLineSd;
-    network_.observations.push_back(seen);
+  void add(double above_20, double correction) {
+    above_20_.push_back(above_20);
+    line_.values_m.push_back(correction);
+    line_.sd_m.push_back(kLineSd);
   }
 
-  void pull(std::size_t pin, double length_m) {
-    readings::Observation seen;
-    seen.from = pin;
-    seen.to = 0;
-    seen.instrument = 1;
-    seen.read = seen.corrected = length_m;
-    seen.sd = 0.001;
-    network_.observations.push_back(seen);
+  adjustment::LinearReadings line() {
+    line_.design = base::Matrix(above_20_.size(), 2);
+    for (std::size_t k = 0; k < above_20_.size(); ++k) {
+      line_.design(k, 0) = 1.0;
+      line_.design(k, 1) = above_20_[k];
+    }
+    return line_;
   }
 
-  adjustment::Network network_;
+  std::vector<double> above_20_;
+  adjustment::LinearReadings line_;
 };
 
-TEST_F(Thermometer, HasTheLineOfTheGuideAsATapesZeroAndScale) {
-  const adjustment::Adjustment result = adjustment::adjust(network_);
-  ASSERT_EQ(result.instruments.size(), 1U);
-  EXPECT_NEAR(result.instruments[0].zero_m, -0.171204, 1e-6);
-  EXPECT_NEAR(result.instruments[0].zero_sd_m, 0.0028776, 1e-6);
-  EXPECT_NEAR(result.instruments[0].scale, 0.00218270, 1e-7);
-  EXPECT_NEAR(result.instruments[0].scale_sd, 0.00066794, 1e-7);
-  // The scatter is the one the line's readings were given: nine readings more than needed.
-  EXPECT_NEAR(result.chi_square, 9.0, 0.001);
+TEST_F(Thermometer, HasTheLineOfTheGuide) {
+  const auto result = adjustment::adjust(line());
+  ASSERT_TRUE(result.has_value());
+  EXPECT_NEAR(result->unknowns[0], -0.171204, 1e-6);
+  EXPECT_NEAR(std::sqrt(result->covariance(0, 0)), 0.0028776, 1e-6);
+  EXPECT_NEAR(result->unknowns[1], 0.00218270, 1e-7);
+  EXPECT_NEAR(std::sqrt(result->covariance(1, 1)), 0.00066794, 1e-7);
+  EXPECT_NEAR(
+      result->covariance(0, 1) / std::sqrt(result->covariance(0, 0) * result->covariance(1, 1)),
+      -0.93043, 1e-5);
+  // The scatter is the one the readings were given: nine more than needed.
+  EXPECT_EQ(result->redundancy, 9);
+  EXPECT_NEAR(result->chi_square, 9.0, 0.001);
 }
 
 // The correction at 30 C, which was not read: -0.1494 with 0.0041.
 TEST_F(Thermometer, IsPredictedAsInTheGuideWhereItWasNotRead) {
   add(10.0, 0.0);
-  std::vector<bool> excluded(network_.observations.size(), false);
+  std::vector<bool> excluded(above_20_.size(), false);
   excluded.back() = true;
-  const adjustment::Adjustment result = adjustment::adjust(network_, excluded);
-  const adjustment::AdjustedReading& predicted = result.readings_out.back();
+  const auto result = adjustment::adjust(line(), excluded);
+  ASSERT_TRUE(result.has_value());
+  const adjustment::AdjustedReading& predicted = result->readings_out.back();
   EXPECT_NEAR(predicted.residual, -0.14938, 0.00001);
   const double with_reading = predicted.residual / predicted.standardized;
   EXPECT_NEAR(std::sqrt(with_reading * with_reading - kLineSd * kLineSd), 0.0041386, 1e-6);

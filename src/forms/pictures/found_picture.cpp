@@ -22,6 +22,8 @@ using drawing::Box;
 constexpr double kKeyWidth_pt = 176.0;
 constexpr double kGutter_pt = 14.0;
 constexpr double kLeastSuspects_pt = 84.0;
+/// Below a table over the whole width, where the drawing and its key need the height more.
+constexpr double kLeastBelow_pt = 56.0;
 constexpr Style kHeading{.size_pt = 12.0, .weight = drawing::Weight::bold};
 
 /// A round length whose enlarged bar fits, in metres.
@@ -177,7 +179,7 @@ std::vector<Picture> found_pictures(const job::Job& job, const check::Findings& 
   const double table_height = corner_table_height_pt(corners);
   const bool beside = table_width < body.width_pt;
   const double words_height = beside ? std::max(table_height, kLeastSuspects_pt)
-                                     : table_height + kGutter_pt + kLeastSuspects_pt;
+                                     : table_height + kGutter_pt + kLeastBelow_pt;
   const double drawing_height = body.height_pt - words_height - kGutter_pt;
   const Box plan{body.x_pt, body.y_pt, body.width_pt - kKeyWidth_pt - kGutter_pt, drawing_height};
   const FoundView found = found_view(job, findings, plan, choices.units);
