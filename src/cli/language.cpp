@@ -22,8 +22,9 @@ Spoken& spoken() {
 }
 
 std::vector<std::string> names_of(const Options& options, const job::Job& job) {
-  std::vector<std::string> names{job.title, job.plan.measured_to, options.job, options.readings,
-                                 options.output};
+  std::vector<std::string> names{job.title, options.job, options.readings, options.output,
+                                 options.language};
+  if (job.plan.measured_to != layout::Plan{}.measured_to) names.push_back(job.plan.measured_to);
   for (const auto& pin : job.plan.pins) names.push_back(pin.name);
   for (const auto& line : job.plan.lines) names.push_back(line.name);
   for (const auto& outline : job.plan.keep_clear) names.push_back(outline.name);
@@ -56,9 +57,13 @@ std::string in_language(std::string_view english) { return spoken().phrases.said
 std::string untranslated_remark() {
   const auto& missing = spoken().phrases.missing();
   if (missing.empty()) return "";
-  return fmt::format("{} of the report stand in English, having no words in {}; the first: {}",
-                     missing.size() == 1 ? "1 phrase" : fmt::format("{} phrases", missing.size()),
-                     spoken().language, *missing.begin());
+  const std::string count = missing.size() == 1
+                                ? "1 phrase of the report stands"
+                                : fmt::format("{} phrases of the report stand", missing.size());
+  const std::string first = *missing.begin();
+  const std::string how_many = in_language(
+      fmt::format("{} in English, having no words in {}; the first:", count, spoken().language));
+  return how_many + ' ' + first;
 }
 
 }  // namespace stakewright::cli

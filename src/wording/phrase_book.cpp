@@ -20,12 +20,19 @@ namespace fs = std::filesystem;
 
 constexpr const char* kTable = "phrases";
 
-std::string phrase_from(const job::Value& value) {
-  const auto* text = std::get_if<std::string>(&value.held);
-  if (text == nullptr || text->empty() || !base::is_printable(*text) ||
-      base::character_count(*text) > kLongestPhrase)
-    throw base::InputError(fmt::format("read {}; accepted: text on one line, 1 to {} characters",
-                                       job::words_of(value), kLongestPhrase));
+bool is_phrase(const std::string& text) {
+  return !text.empty() && base::is_printable(text) && base::character_count(text) <= kLongestPhrase;
+}
+
+[[noreturn]] void refuse_phrase(const std::string& read) {
+  throw base::InputError(
+      fmt::format("read {}; accepted: text on one line, 1 to {} characters", read, kLongestPhrase));
+}
+
+std::string phrase_from(const job::Entry& entry) {
+  if (!is_phrase(entry.key)) refuse_phrase(base::in_quotes(entry.key));
+  const auto* text = std::get_if<std::string>(&entry.value.held);
+  if (text == nullptr || !is_phrase(*text)) refuse_phrase(job::words_of(entry.value));
   return *text;
 }
 
@@ -33,7 +40,7 @@ Phrases::Pairs pairs_from(const job::Table& table, const std::string& name) {
   Phrases::Pairs pairs;
   for (const job::Entry& entry : table.entries) {
     base::read_at(fmt::format("{}, line {}", name, entry.line), [&] {
-      pairs.emplace(entry.key, phrase_from(entry.value));
+      pairs.emplace(entry.key, phrase_from(entry));
       Phrases({{entry.key, pairs.at(entry.key)}}, {});  // refuses holes that do not match
     });
   }

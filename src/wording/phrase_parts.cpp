@@ -13,8 +13,15 @@ namespace stakewright::wording {
 namespace {
 
 constexpr std::string_view kHole = "{}";
-constexpr std::array<std::string_view, 9> kUnits{"mm", "m",  "cm", "ft", "in",
-                                                 "sq", "cu", "yd", "x"};
+/// As the program writes them.  "in" is no unit here: it is a verdict, and a direction.
+constexpr std::array<std::string_view, 7> kUnits{"mm", "m", "cm", "ft", "sq", "cu", "yd"};
+
+/// In UTF-8, Latin-1's letters are this byte and one more; a small one is its capital plus 0x20.
+constexpr char kLatin1Letters = '\xC3';
+constexpr unsigned char kFirstSmall = 0xA0;  // a grave
+constexpr unsigned char kDivision = 0xB7;    // a sign among the letters
+constexpr unsigned char kLastSmall = 0xBE;   // thorn; y diaeresis has its capital elsewhere
+constexpr unsigned char kToCapital = 0x20;
 
 bool is_small(char c) { return c >= 'a' && c <= 'z'; }
 bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
@@ -103,6 +110,23 @@ bool is_figure(std::string_view text) {
     at = end;
   }
   return true;
+}
+
+std::string with_small_letter(std::string_view text) {
+  std::string small(text);
+  if (!small.empty() && is_capital(small.front()))
+    small.front() = static_cast<char>(small.front() - 'A' + 'a');
+  return small;
+}
+
+std::string with_capital(std::string text) {
+  if (text.empty()) return text;
+  if (is_small(text.front())) text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  if (text.front() != kLatin1Letters || text.size() < 2) return text;
+  const auto letter = static_cast<unsigned char>(text[1]);
+  if (letter >= kFirstSmall && letter <= kLastSmall && letter != kDivision)
+    text[1] = static_cast<char>(letter - kToCapital);
+  return text;
 }
 
 }  // namespace stakewright::wording

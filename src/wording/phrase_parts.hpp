@@ -26,4 +26,10 @@ std::vector<std::string_view> sentences(std::string_view text);
 /// small letters stand in it but the units'.
 bool is_figure(std::string_view text);
 
+/// The text with its first letter small; only A to Z change.
+std::string with_small_letter(std::string_view text);
+
+/// The text with its first letter a capital, accents and all (Latin-1's letters).
+std::string with_capital(std::string text);
+
 }  // namespace stakewright::wording

@@ -34,19 +34,36 @@ struct Phrases::Search {
 
  private:
   std::optional<std::string> by_phrases(std::string_view text);
+  std::optional<std::string> as_written(std::string_view text);
   bool take(std::string_view text, std::vector<std::string>& values);
   bool fill(const Phrase& phrase, std::size_t hole, std::string_view rest,
             std::vector<std::string>& values);
 };
 
 std::optional<std::string> Phrases::Search::look_up(std::string_view text) {
-  if (book.names_.contains(text) || is_figure(text)) return std::string(text);
+  if (book.names_.contains(text)) return std::string(text);
   if (const auto whole = book.whole_.find(text); whole != book.whole_.end()) return whole->second;
+  if (is_figure(text)) return std::string(text);
   if (const auto before = known.find(text); before != known.end()) return before->second;
   known.emplace(text, std::nullopt);  // a piece is not looked up within itself
   auto found = by_phrases(text);
+  if (!found) found = as_written(text);
   known.insert_or_assign(std::string(text), found);
   return found;
+}
+
+// A clause that begins a sentence has a capital, one that ends it a full stop: neither needs a
+// phrase of its own.
+std::optional<std::string> Phrases::Search::as_written(std::string_view text) {
+  if (text.ends_with('.') && text.size() > 1) {
+    auto clause = look_up(text.substr(0, text.size() - 1));
+    if (clause) return std::move(*clause) + '.';
+  }
+  const std::string small = with_small_letter(text);
+  if (small == text) return std::nullopt;
+  const auto clause = look_up(small);
+  if (!clause) return std::nullopt;
+  return with_capital(*clause);
 }
 
 std::optional<std::string> Phrases::Search::by_phrases(std::string_view text) {
@@ -99,16 +116,19 @@ Phrases::Phrases(const Pairs& pairs, std::vector<std::string> names)
 
 std::string Phrases::said(std::string_view english) {
   if (english_ || english.empty()) return std::string(english);
-  Search whole{*this, {}};
-  if (const auto found = whole.look_up(english)) return *found;
+  if (names_.contains(english)) return std::string(english);
   std::string text;
+  std::set<std::string> lacking;
   for (const std::string_view sentence : sentences(english)) {
-    Search search{*this, {}};
-    const auto found = search.look_up(sentence);
-    if (!found) missing_.emplace(sentence);
+    const auto found = Search{*this, {}}.look_up(sentence);
+    if (!found) lacking.emplace(sentence);
     if (!text.empty()) text += ' ';
     text += found.value_or(std::string(sentence));
   }
+  if (lacking.empty()) return text;
+  // A name with a full stop in it, or a remark in brackets after a sentence.
+  if (const auto found = Search{*this, {}}.look_up(english)) return *found;
+  missing_.merge(lacking);
   return text;
 }
 

@@ -85,6 +85,41 @@ TEST(Phrases, RefuseHolesThatDoNotMatch) {
   EXPECT_THAT(refused("{} of {}", "{0} de {2}"), HasSubstr("the same 2 holes"));
 }
 
+TEST(Phrases, FindAClauseThatBeginsOrEndsASentence) {
+  Phrases book({{"the pin was not measured", "el punto no se midió"},
+                {"only rods were read", "únicamente se leyó la regla"},
+                {"{} stands {}", "{} está {}"},
+                {"stake {}", "la estaca {}"},
+                {"the angle {}", "ángulo {}"}},
+               {});
+  EXPECT_EQ(book.said("The pin was not measured."), "El punto no se midió.");
+  EXPECT_EQ(book.said("Only rods were read."), "Únicamente se leyó la regla.");  // accents and all
+  EXPECT_EQ(book.said("Stake D stands 3 mm."), "La estaca D está 3 mm.");
+  EXPECT_EQ(book.said("The angle A–O–C"), "Ángulo A–O–C");
+  EXPECT_THAT(book.missing(), IsEmpty());
+}
+
+TEST(Phrases, TakeInForAVerdictAndADirectionAndNotForInches) {
+  Phrases book({{"in", "bien"}, {"{} in", "{} adentro"}}, {});
+  EXPECT_EQ(book.said("in"), "bien");
+  EXPECT_EQ(book.said("4\" in"), "4\" adentro");
+}
+
+TEST(Phrases, KeepANameWithFullStopsWhole) {
+  Phrases book({{"Pin {} stands.", "El punto {} está firme."}},
+               {"Road. The end", "Nothing. Moves"});
+  EXPECT_EQ(book.said("Pin Road. The end stands."), "El punto Road. The end está firme.");
+  EXPECT_EQ(book.said("Nothing. Moves"), "Nothing. Moves");
+  EXPECT_THAT(book.missing(), IsEmpty());
+}
+
+TEST(Phrases, FindARemarkInBracketsAfterASentence) {
+  Phrases book({{"Stake {} is off.", "La estaca {} está mal."}, {"{} (see {})", "{} (vea {})"}},
+               {});
+  EXPECT_EQ(book.said("Stake D is off. (see 2)"), "La estaca D está mal. (vea 2)");
+  EXPECT_THAT(book.missing(), IsEmpty());
+}
+
 TEST(Phrases, GiveUpOnTextsThatWouldBeLookedUpForEver) {
   Phrases book({{"{} and {}", "{} y {}"}, {"{}, {}", "{}, {}"}}, {});
   std::string text = "q";
