@@ -29,7 +29,7 @@ std::string lines_list(const roof::Carry& carry, const base::Tolerance& toleranc
                        const Shown& shown) {
   std::vector<PlacedRow> placed;
   for (const auto& part : by_kind(carry)) {
-    if (!part.line.found) continue;
+    if (!part.line.found || part.kind == roof::PartKind::blocking) continue;
     placed.push_back(
         {std::string(roof::name_of(part.kind)),
          part.at,
@@ -62,13 +62,14 @@ std::string cuts_list(const roof::Carry& carry, const Shown& shown) {
 std::string joints_list(const roof::Carry& carry, const Shown& shown) {
   std::vector<PlacedRow> placed;
   for (const auto& joint : carry.joints)
-    placed.push_back({joint.what,
-                      joint.at,
-                      {directed(joint.gap_m, {"open", "too long"}, shown.units, Step::fine),
-                       text_from_small_length(joint.uncertainty_m, shown.units),
-                       joint.closes ? "" : "may not close"}});
-  return heading("Joints when all is cut to the pattern", shown.emphasis) +
-         table({{"joint"}, {"at"}, {"gap", Align::right}, {"give or take", Align::right}, {""}},
+    placed.push_back(
+        {joint.what,
+         joint.at,
+         {directed(joint.gap_m, {"open", "too long"}, shown.units, Step::fine),
+          text_from_small_length(joint.uncertainty_m, shown.units), joint.closes ? "yes" : "no"}});
+  return heading("Joints when all is cut to the pattern, and whether each surely closes",
+                 shown.emphasis) +
+         table({{"joint"}, {"at"}, {"gap", Align::right}, {"±", Align::right}, {"closes"}},
                gathered(placed), shown.emphasis);
 }
 

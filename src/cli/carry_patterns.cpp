@@ -104,9 +104,10 @@ std::string seat_words(const roof::Carry& planned, base::Units units) {
   const auto text = [units](double length_m) { return text_from_length(length_m, units); };
   return fmt::format(
       "All rafters stand {} over the plate, plumb from their top edge. The seat is notched {} deep "
-      "in commons and jacks and {} in hips, square to the edge. A hip that is not backed is let "
-      "down {}.",
-      text(common->heel_m), text(common->notch_m), text(hip->notch_m), text(hip->drop_m));
+      "in commons{} and {} in hips, square to the edge. A hip that is not backed is let down {}.",
+      text(common->heel_m), text(common->notch_m),
+      first_of(planned, PartKind::jack) == nullptr ? "" : " and jacks", text(hip->notch_m),
+      text(hip->drop_m));
 }
 
 std::string settings_table(const std::vector<roof::Cut>& cuts, Rows which, const Shown& shown) {

@@ -143,7 +143,7 @@ std::string own_pieces_section(const roof::Carry& carry, const base::Tolerance& 
                 {"at"},
                 {"off the pattern", Align::right},
                 {"line", Align::right},
-                {"shortening", Align::right},
+                {"short by", Align::right},
                 {"tail", Align::right},
                 {"overall", Align::right}},
                gathered(placed, Rows::selected), shown.emphasis);
