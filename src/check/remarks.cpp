@@ -152,7 +152,8 @@ std::string size_words(const readings::Observation& reading, double size, base::
 
 std::vector<std::string> site_remarks(const Input& input, const Findings& findings) {
   Sentences remarks;
-  if (!findings.suspects.remark.empty()) remarks.push_back(findings.suspects.remark);
+  if (!findings.suspects.remark.empty() && !only_levels(findings))
+    remarks.push_back(findings.suspects.remark);
   add_repeats(input, findings, remarks);
   add_groups(input, findings, remarks);
   add_scatter(findings, remarks);

@@ -22,8 +22,9 @@ Spoken& spoken() {
 }
 
 std::vector<std::string> names_of(const Options& options, const job::Job& job) {
-  std::vector<std::string> names{job.title, options.job, options.readings, options.output,
-                                 options.language};
+  std::vector<std::string> names{job.title,           options.job,      options.readings,
+                                 options.output,      options.language, options.with,
+                                 options.temperature, options.pull};
   if (job.plan.measured_to != layout::Plan{}.measured_to) names.push_back(job.plan.measured_to);
   for (const auto& pin : job.plan.pins) names.push_back(pin.name);
   for (const auto& line : job.plan.lines) names.push_back(line.name);
