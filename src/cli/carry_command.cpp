@@ -1,45 +1,28 @@
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <optional>
-
 #include "commands.hpp"
 #include "console.hpp"
 #include "findings.hpp"
 #include "output_file.hpp"
 #include "reports.hpp"
 #include "stakewright/base/error.hpp"
+#include "stakewright/base/text.hpp"
+#include "stakewright/job/carry_result.hpp"
 #include "stakewright/job/results.hpp"
 
 namespace stakewright::cli {
 namespace {
 
-constexpr const char* kNoShape =
-    "The readings do not fix every corner, so the parts are shown as planned only; check says "
-    "which tapes would fix them.";
+constexpr double kUsualShift_m = 0.00635;  // 1/4 in
+constexpr double kUsualMetricShift_m = 0.005;
 
-constexpr const char* kContradiction =
-    "The readings contradict each other: do not cut by what is shown as found; run check first.";
-
-/// With readings: 0 every piece comes off the pattern, 1 one needs its own cut, 3 cannot tell.
-int status_of(const roof::Carry& carry, check::Verdict verdict) {
-  if (verdict == check::Verdict::contradiction) return kCannotTell;
-  const auto has_found = [](const roof::Part& part) { return part.line.found.has_value(); };
-  if (std::none_of(carry.parts.begin(), carry.parts.end(), has_found)) return kCannotTell;
-  const auto own = [](const auto& piece) { return piece.fit == roof::Fit::own; };
-  const bool any_own = std::any_of(carry.parts.begin(), carry.parts.end(), own) ||
-                       std::any_of(carry.cuts.begin(), carry.cuts.end(), own);
-  return any_own ? kOutOfTolerance : kAllInTolerance;
-}
-
-void deliver_carry(const Options& options, const job::Job& job, const roof::Carry& carry,
-                   base::Units units) {
-  deliver(
-      options, [&] { return job::carry_json(job, carry); },
-      [&] {
-        return carry_report(job, carry, {units, emphasis_for_stdout()});
-      },
-      carry.remarks);
+/// With readings: 0 every piece comes off the pattern and every joint closes, 1 not so, 3 cannot
+/// tell.
+int status_of(const job::CarryResult& result, check::Verdict verdict) {
+  if (verdict == check::Verdict::contradiction || result.cases.empty()) return kCannotTell;
+  const roof::Outcome& outcome = result.cases[result.shown].outcome;
+  if (!outcome.worst_part) return kCannotTell;
+  return roof::all_to_pattern(outcome) ? kAllInTolerance : kOutOfTolerance;
 }
 
 job::Job job_with_roof(const std::string& path) {
@@ -49,28 +32,61 @@ job::Job job_with_roof(const std::string& path) {
       fmt::format("{}: carry needs a [roof] table, with its pitch and overhang", path));
 }
 
+double shift_m(const Options& options, const job::Job& job) {
+  if (options.shift.empty())
+    return job.units == base::Units::feet_inches ? kUsualShift_m : kUsualMetricShift_m;
+  const double shift_m =
+      base::read_at("--shift", [&] { return base::length_m_from_text(options.shift, job.units); });
+  if (shift_m > 0.0) return shift_m;
+  throw base::InputError(
+      fmt::format("--shift: read {}; accepted: a length above 0", base::in_quotes(options.shift)));
+}
+
+job::CarryRequest request_of(const Options& options, const job::Job& job) {
+  job::CarryRequest request;
+  request.way = options.way.value_or(roof::Way::leave);
+  request.cut_sheet = options.cut_sheet;
+  if (options.sensitivity) request.shift_m = shift_m(options, job);
+  return request;
+}
+
+std::string report_of(const Options& options, const job::Job& job, const job::CarryResult& result) {
+  const Shown shown{options.units.value_or(job.units), emphasis_for_stdout()};
+  if (!options.cut_sheet && !options.sensitivity)
+    return carry_report(job, result, options.all ? Detail::all : Detail::what_differs, shown);
+  std::string text;
+  if (options.cut_sheet) text = cut_sheet_report(job, result, shown);
+  if (options.cut_sheet && options.sensitivity) text += '\n';
+  if (options.sensitivity) text += sensitivity_report(job, result, shown);
+  return text;
+}
+
+void deliver_carry(const Options& options, const job::Job& job, const job::CarryResult& result) {
+  deliver(
+      options, [&] { return job::carry_json(job, result); },
+      [&] { return report_of(options, job, result); }, result.remarks);
+}
+
 }  // namespace
 
 int carry(const Options& options) {
   if (!options.output.empty()) ending_among(options.output, {".json"});
   const job::Job job = job_with_roof(options.job);
-  const base::Units units = options.units.value_or(job.units);
-  const auto worked = [&job](const std::optional<roof::FoundCorners>& found) {
-    return roof::carry(job.plan, job.plate_offset_m, job.roof, job.tolerance, found);
-  };
+  const job::CarryRequest request = request_of(options, job);
   if (options.readings.empty()) {
-    deliver_carry(options, job, worked({}), units);
+    if (options.way)
+      throw base::InputError(
+          "a way to go on was asked for, and there is only the plan; accepted: a readings file");
+    deliver_carry(options, job, job::carry_of(job, request));
     return kAllInTolerance;
   }
   const job::ReadingRows rows = job::read_reading_rows(options.readings, job);
-  const check::Findings findings = findings_of(job, rows, options, units);
-  const auto found = check::found_for_roof(findings);
-  roof::Carry carry = worked(found);
-  if (!found) carry.remarks.emplace_back(kNoShape);
-  if (findings.verdict == check::Verdict::contradiction) carry.remarks.emplace_back(kContradiction);
-  for (const std::string& remark : job::not_read_remarks(rows)) carry.remarks.push_back(remark);
-  deliver_carry(options, job, carry, units);
-  return status_of(carry, findings.verdict);
+  const check::Findings findings =
+      findings_of(job, rows, options, options.units.value_or(job.units));
+  job::CarryResult result = job::carry_of(job, findings, request);
+  for (const std::string& remark : job::not_read_remarks(rows)) result.remarks.push_back(remark);
+  deliver_carry(options, job, result);
+  return status_of(result, findings.verdict);
 }
 
 }  // namespace stakewright::cli

@@ -46,6 +46,11 @@ std::string on_each_side(const Places& places, const std::set<std::string>& side
   return fmt::format("each side: {} left and right", fmt::join(first, ", "));
 }
 
+std::string few_or_count(const Places& places) {
+  const std::string list = fmt::format("{}", fmt::join(places, ", "));
+  return display_width(list) <= kWidestPlaces ? list : fmt::format("{} of them", places.size());
+}
+
 std::string places_words(const Places& places, const Places& all_of_kind) {
   std::set<std::string> sides;
   for (const std::string& at : all_of_kind) sides.insert(in_parts(at).side);
@@ -54,13 +59,12 @@ std::string places_words(const Places& places, const Places& all_of_kind) {
     if (!each.empty()) return each;
     if (places.size() == all_of_kind.size()) return fmt::format("all {}", places.size());
   }
-  const std::string list = fmt::format("{}", fmt::join(places, ", "));
-  return display_width(list) <= kWidestPlaces ? list : fmt::format("{} of them", places.size());
+  return few_or_count(places);
 }
 
 }  // namespace
 
-std::vector<Row> gathered(const std::vector<PlacedRow>& placed) {
+std::vector<Row> gathered(const std::vector<PlacedRow>& placed, Rows which) {
   std::vector<PlacedRow> unlike;
   std::vector<Places> places;
   std::map<std::string, Places> of_kind;
@@ -82,7 +86,8 @@ std::vector<Row> gathered(const std::vector<PlacedRow>& placed) {
   for (const std::string& kind : kinds) {
     for (std::size_t i = 0; i < unlike.size(); ++i) {
       if (unlike[i].kind != kind) continue;
-      Row row{kind, places_words(places[i], of_kind[kind])};
+      Row row{kind, which == Rows::every ? places_words(places[i], of_kind[kind])
+                                         : few_or_count(places[i])};
       row.insert(row.end(), unlike[i].rest.begin(), unlike[i].rest.end());
       rows.push_back(std::move(row));
     }

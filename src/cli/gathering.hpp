@@ -15,9 +15,13 @@ struct PlacedRow {
   Row rest;
 };
 
+/// Whether the rows are those of every piece, or a selection.
+enum class Rows { every, selected };
+
 /// Equal rows once, kinds and rows in the order of their first appearance: kind,
 /// places, rest.  Places: `all 6`; `each side: 1, 2 left and right` for places
-/// numbered alike on every side; the few there are; or how many.
-std::vector<Row> gathered(const std::vector<PlacedRow>& placed);
+/// numbered alike on every side; the few there are; or how many.  Of a selection there is no
+/// "all" and no "each side".
+std::vector<Row> gathered(const std::vector<PlacedRow>& placed, Rows rows = Rows::every);
 
 }  // namespace stakewright::cli

@@ -143,12 +143,35 @@ void add_check(CLI::App& app, Raw& raw) {
   add_common(check, raw);
 }
 
+/// One way at most may be asked for.
+void add_ways(CLI::App& carry, Raw& raw) {
+  const auto add_way = [&](const std::string& name, roof::Way way, const std::string& help) {
+    return carry.add_flag_callback(
+        name, [&raw, way] { raw.options.way = way; }, help);
+  };
+  CLI::Option* leave = add_way("--leave", roof::Way::leave, "The corners as found (the usual way)");
+  CLI::Option* moves =
+      add_way("--after-moves", roof::Way::after_moves, "Once check's moves are made");
+  CLI::Option* play = add_way("--with-play", roof::Way::with_play,
+                              "With the posts set off their footings by base_play");
+  leave->excludes(moves)->excludes(play);
+  moves->excludes(play);
+}
+
 void add_carry(CLI::App& app, Raw& raw) {
   CLI::App& carry = add_command(app, raw, Command::carry, "carry",
                                 "Rafters and fascia: as planned, as found, difference");
   add_job(carry, raw);
   add_readings(carry, raw);
   add_round(carry, raw);
+  add_ways(carry, raw);
+  carry.add_flag("--all", raw.options.all, "List every piece, not only what differs");
+  carry.add_flag("--cut-sheet", raw.options.cut_sheet, "What to buy and what to saw from it");
+  CLI::Option* sensitivity = carry.add_flag("--sensitivity", raw.options.sensitivity,
+                                            "What a shift of one corner does to each piece");
+  carry.add_option("--shift", raw.options.shift, "That shift of the corner (1/4in, or 5mm)")
+      ->type_name("LENGTH")
+      ->needs(sensitivity);
   add_output(carry, raw, "Also write a file: .json");
   add_language(carry, raw, "Language of the report (en)");
   add_common(carry, raw);

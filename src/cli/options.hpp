@@ -7,6 +7,7 @@
 #include <variant>
 
 #include "stakewright/base/length.hpp"
+#include "stakewright/roof/what_if.hpp"
 
 namespace stakewright::cli {
 
@@ -26,8 +27,14 @@ struct Options {
   std::string language;              ///< of the report or the form; empty: English
   std::string forms;                 ///< folder of wording files; empty: those built in
   std::string slip;                  ///< tapes: size of slip to catch, a length; empty: by units
-  std::string shift;                 ///< tapes: shift to call out, a length; empty: by tolerance
-  std::size_t at_most = 0;           ///< tapes: pulls there is time for; 0: as many as it takes
+  /// tapes: shift to call out, a length; empty: by tolerance.  carry: of the corner; empty: by
+  /// units
+  std::string shift;
+  std::size_t at_most = 0;       ///< tapes: pulls there is time for; 0: as many as it takes
+  std::optional<roof::Way> way;  ///< carry: the way shown in full; without it, left as found
+  bool sensitivity = false;      ///< carry: what one corner does
+  bool cut_sheet = false;        ///< carry: what to buy and to saw
+  bool all = false;              ///< carry: every piece, not what differs alone
 };
 
 /// Nothing to run: a text was asked for (--help, --version).

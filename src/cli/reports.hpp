@@ -6,9 +6,9 @@
 
 #include "stakewright/base/length.hpp"
 #include "stakewright/check/check.hpp"
+#include "stakewright/job/carry_result.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/job/results.hpp"
-#include "stakewright/roof/roof.hpp"
 #include "text.hpp"
 
 namespace stakewright::cli {
@@ -47,7 +47,19 @@ std::string tapes_report(const job::Job& job, const suspects::TapePlan& plan, co
 std::string next_tapes_report(const job::Job& job, const check::Findings& findings,
                               const Shown& shown);
 
-/// Apex, parts and cuts: as planned and, where the corners were found, as found.
-std::string carry_report(const job::Job& job, const roof::Carry& carry, const Shown& shown);
+/// How much of a carry is told: what differs from the pattern, or every piece.
+enum class Detail { what_differs, all };
+
+/// What to do with the corners, the pieces that are off, the joints, and the pattern.
+std::string carry_report(const job::Job& job, const job::CarryResult& result, Detail detail,
+                         const Shown& shown);
+
+/// What to buy and what to saw from it; the result has a cut sheet.
+std::string cut_sheet_report(const job::Job& job, const job::CarryResult& result,
+                             const Shown& shown);
+
+/// What one corner does to the pieces near it; the result has a shift.
+std::string sensitivity_report(const job::Job& job, const job::CarryResult& result,
+                               const Shown& shown);
 
 }  // namespace stakewright::cli

@@ -1,9 +1,8 @@
 // The roof as planned and as found as JSON.  Keys, units and meaning: docs/results.md.
-#include <algorithm>
 #include <string>
 #include <vector>
 
-#include "json.hpp"
+#include "carry_json.hpp"
 #include "stakewright/job/results.hpp"
 
 namespace stakewright::job {
@@ -48,6 +47,7 @@ Json cuts_json(const std::vector<roof::Cut>& cuts) {
   for (const auto& cut : cuts) {
     Json entry = {{"part", roof::name_of(cut.part)}, {"at", cut.at}, {"name", cut.name}};
     add_figure(entry, cut.angle);
+    entry["lever"] = number(cut.lever_m);
     if (cut.angle.found) entry["cut"] = word_of(cut.fit);
     entry["setting"] = {{"square", number(cut.setting.square)},
                         {"mitre", number(cut.setting.mitre_rad)},
@@ -110,8 +110,13 @@ Json joints_json(const std::vector<roof::Joint>& joints) {
 
 }  // namespace
 
-std::string carry_json(const Job& job, const roof::Carry& carry) {
+std::string carry_json(const Job& job, const CarryResult& result) {
+  const roof::Carry& carry = result.carry();
   Json json = opened("carry", job.title);
+  if (!result.cases.empty()) {
+    json["shown"] = word_of(result.cases[result.shown].way);
+    json["what_if"] = ways_json(job, result);
+  }
   json["apex"] = {{"x", number(carry.apex.at.x_m)},
                   {"y", number(carry.apex.at.y_m)},
                   {"height", number(carry.apex.height_m)}};
@@ -119,10 +124,11 @@ std::string carry_json(const Job& job, const roof::Carry& carry) {
   json["cuts"] = cuts_json(carry.cuts);
   json["eaves"] = eaves_json(carry.eaves);
   json["sheets"] = sheets_json(carry.sheets);
-  const bool found = std::any_of(carry.parts.begin(), carry.parts.end(),
-                                 [](const auto& part) { return part.line.found.has_value(); });
-  if (found) json["joints"] = joints_json(carry.joints);
-  json["remarks"] = carry.remarks;
+  if (!carry.joints.empty()) json["joints"] = joints_json(carry.joints);
+  json["corner_need"] = need_json(result.need);
+  if (result.shift) json["sensitivity"] = shift_json(*result.shift);
+  if (result.cut_sheet) json["cut_sheet"] = cut_sheet_json(*result.cut_sheet);
+  json["remarks"] = result.remarks;
   return text_of_json(json);
 }
 

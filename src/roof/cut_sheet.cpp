@@ -123,6 +123,22 @@ std::vector<CutList> cut_sheet(const Carry& carry, const Stock& stock) {
   return lists;
 }
 
+std::vector<Order> sticks_to_order(const CutList& list) {
+  std::vector<Order> orders;
+  for (const auto& stick : list.sticks) {
+    const auto same = std::find_if(orders.begin(), orders.end(), [&stick](const Order& order) {
+      return order.stock_m == stick.stock_m;
+    });
+    if (same == orders.end())
+      orders.push_back({stick.stock_m, stick.count});
+    else
+      same->count += stick.count;
+  }
+  std::sort(orders.begin(), orders.end(),
+            [](const Order& a, const Order& b) { return a.stock_m > b.stock_m; });
+  return orders;
+}
+
 double sheathing_area_m2(const Carry& carry) {
   double sum = 0.0;
   for (const auto& sheet : carry.sheets) sum += sheet.area_m2;

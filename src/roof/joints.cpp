@@ -103,7 +103,7 @@ class Walk {
   void step(std::size_t i) {
     if (roof_.spec.eave == Eave::level) return;
     const std::size_t b = before(i);
-    add(planned_[i].names.corner, "fascia corner, step between the boards",
+    add(planned_[i].names.corner, "fascia corner, step",
         {share(b, planned_[b].exact.drop, found_[b].exact.drop, -1.0),
          share(i, planned_[i].exact.drop, found_[i].exact.drop, 1.0)});
   }

@@ -110,6 +110,10 @@ def cases():
         yield f"layout {sides}", run(["layout", "job.toml"], {"job.toml": job(sides)})
     for sides in (3, 4, 5):
         yield f"carry {sides}", run(["carry", "job.toml"], {"job.toml": job(sides)})
+    yield "carry to order", run(["carry", "job.toml", "--cut-sheet", "--sensitivity"], {"job.toml": job(6)})
+    play = {"job.toml": job(6, ROOF + 'base_play = 0.02\nhub = 0.1\n'), "readings.csv": readings(6, out=("D", 0.03))}
+    for way in ("--leave", "--with-play", "--after-moves"):
+        yield f"carry {way}", run(["carry", "job.toml", "readings.csv", way], play)
     yield "layout with all", run(["layout", "job.toml"], {"job.toml": job(6, EVERYTHING + ROOF)})
     yield "start", run(["start", "new.toml"], {})
     yield "form", run(["form", "job.toml", "-o", "form.pdf"], {"job.toml": job(6)})
@@ -266,7 +270,7 @@ class ResultsSchema(unittest.TestCase):
         self.assertGreater(len(seen), 150)
 
     def test_refuses_what_lacks_a_key(self):
-        optional = {("layout", "sighted"), ("carry", "joints")}
+        optional = {("layout", "sighted"), ("carry", "joints"), ("carry", "shown"), ("carry", "what_if")}
         for name in ("layout 5", "carry 4", "tapes", "check, in", "check, misread", "tapes, sides alone", "start"):
             result = self.results[name]
             for key in result:

@@ -18,6 +18,7 @@ from house import ROOT
 PAGES = {
     "docs/walkthrough/README.md": "docs/walkthrough",
     "docs/stories/README.md": "docs/stories",
+    "docs/stories/pour-or-move.md": "docs/stories",
     "README.md": "docs/walkthrough",
 }
 BLOCK = re.compile(r"```console\n\$ stakewright ([^\n]*)\n(.*?)```", re.S)

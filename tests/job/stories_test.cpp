@@ -8,6 +8,7 @@
 #include <string>
 
 #include "stakewright/check/check.hpp"
+#include "stakewright/job/carry_result.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/job/readings_file.hpp"
 
@@ -74,6 +75,31 @@ TEST(Stories, LargestResidualBlamesAGoodReadingAndTheSuspectsDoNot) {
     EXPECT_EQ(causes_of(findings), story.done) << story.name;
     EXPECT_GT(findings.suspects.ranked.front().chance, 0.9) << story.name;
   }
+}
+
+CarryResult carried(const std::string& name) {
+  return carry_of(read_job(std::string(STAKEWRIGHT_STORIES) + "/" + name + ".toml"), told(name),
+                  {});
+}
+
+TEST(PourOrMove, IsDecidedByWhatTheCornersDoToTheRoof) {
+  // Nothing was done to the first: its stakes stand within a millimetre, and all is cut alike.
+  const CarryResult pour = carried("pour-as-it-is");
+  ASSERT_EQ(pour.cases.size(), 1U);
+  EXPECT_TRUE(roof::all_to_pattern(pour.cases[0].outcome));
+  // D of the second stands 16 mm outward.  Its hip answers with the cosine of its slope, 26.57
+  // degrees at a pitch of 30 on six sides: 14.3 mm, and the readings are good to a millimetre or
+  // two.
+  const CarryResult move = carried("move-first");
+  ASSERT_EQ(move.cases.size(), 2U);
+  EXPECT_EQ(move.cases[move.enough].way, roof::Way::after_moves);
+  EXPECT_TRUE(roof::all_to_pattern(move.cases[1].outcome));
+  const auto& hips = move.cases[0].carry.parts;
+  const auto hip = std::find_if(hips.begin(), hips.end(), [](const roof::Part& part) {
+    return part.kind == roof::PartKind::hip && part.at == "D";
+  });
+  EXPECT_NEAR(*hip->line.difference, 0.0143, 0.0025);
+  EXPECT_EQ(hip->fit, roof::Fit::own);
 }
 
 }  // namespace

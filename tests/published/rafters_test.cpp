@@ -291,6 +291,16 @@ TEST(FramingSquare, DifferenceOfJacksAtSixteenAndTwentyFourInches) {
   EXPECT_NEAR(jack_difference_in(4, 12.0, 8.0 / 12.0), 14.375, 1.0 / 16.0 + 0.001);
 }
 
+// Griffith, Carpentry (1916), secs. 38, 42: the plate tangent of an octagon, half a side for 12 of
+// common run, is 4.97, "practically 5".
+TEST(Octagon, PlateTangentPerFootOfCommonRun) {
+  const double half_side_in =
+      0.5 * part(planned(8, 12.0 * kInch_m, thin(0.5)), PartKind::beam, "A-B").line.planned /
+      kInch_m;
+  EXPECT_NEAR(half_side_in, 4.97, kTwoDecimals);
+  EXPECT_NEAR(half_side_in, 5.0, 0.03);
+}
+
 // Griffith, Carpentry (1916), sec. 42: jacks of an octagon are 12/5 of those of a square plan
 // at the same distance from the corner; exactly 2.41421, 12/5 being 0.6 % short.
 TEST(Octagon, JacksAreTwelveFifthsOfThoseOfASquareAtTheSameDistanceFromTheCorner) {

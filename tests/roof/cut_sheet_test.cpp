@@ -195,6 +195,16 @@ TEST(CutSheet, HoldsEveryPartOfThePlannedRoofGroupedByKindAndLength) {
   EXPECT_EQ(rafters.pieces[3].at.size(), 12U);
 }
 
+TEST(CutSheet, CountsTheSticksOfEachLengthLongestFirst) {
+  CutList list;
+  list.sticks = {{3.0, {2.9}, 0.1, 2}, {4.0, {3.9}, 0.1, 1}, {3.0, {2.0}, 1.0, 3}};
+  const auto orders = sticks_to_order(list);
+  ASSERT_EQ(orders.size(), 2U);
+  EXPECT_EQ(orders[0].stock_m, 4.0);
+  EXPECT_EQ(orders[0].count, 1);
+  EXPECT_EQ(orders[1].count, 5);
+}
+
 TEST(CutSheet, LeavesOutWhatTheCornersAsFoundHaveNoRoomFor) {
   const auto lists = cut_sheet(pieces_of({2.0, -0.1, 0.0}), {});
   ASSERT_EQ(lists[0].pieces.size(), 1U);

@@ -25,6 +25,9 @@ std::vector<Figure> figures_of(const Carry& roof) {
     figures.push_back(one.overhang);
     figures.push_back(one.drop);
   }
+  for (const auto& one : roof.sheets)
+    for (const Figure& figure : {one.base, one.height, one.left_edge, one.right_edge})
+      figures.push_back(figure);
   return figures;
 }
 

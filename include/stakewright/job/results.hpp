@@ -6,11 +6,11 @@
 #include <string>
 
 #include "stakewright/check/check.hpp"
+#include "stakewright/job/carry_result.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/layout/radial.hpp"
 #include "stakewright/layout/surroundings.hpp"
 #include "stakewright/layout/swings.hpp"
-#include "stakewright/roof/roof.hpp"
 
 namespace stakewright::job {
 
@@ -42,7 +42,7 @@ std::string check_json(const Job& job, const check::Findings& findings);
 std::string tapes_json(const Job& job, const suspects::TapePlan& plan);
 /// The next tapes after some readings.
 std::string next_tapes_json(const Job& job, const check::Findings& findings);
-std::string carry_json(const Job& job, const roof::Carry& carry);
+std::string carry_json(const Job& job, const CarryResult& result);
 
 /// For a command that wrote `file` and has no figures of its own to tell.
 std::string written_json(const std::string& command, const std::string& title,

@@ -52,6 +52,15 @@ inline constexpr double kAlike_m = 0.0005;
 /// Throws InputError when no stock length is given or one is not finite and above 0.
 std::vector<CutList> cut_sheet(const Carry& carry, const Stock& stock);
 
+/// So many sticks of one length.
+struct Order {
+  double stock_m = 0.0;
+  int count = 0;
+};
+
+/// What a list's sticks come to, longest first.
+std::vector<Order> sticks_to_order(const CutList& list);
+
 /// Total of all faces, of the pieces to be cut.
 double sheathing_area_m2(const Carry& carry);
 

@@ -1,0 +1,247 @@
+// The carry as told on a terminal, over real roofs.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <sstream>
+
+#include "reports.hpp"
+#include "stakewright/job/carry_result.hpp"
+
+namespace stakewright::cli {
+namespace {
+
+using base::Units;
+using job::CarryResult;
+using testing::AllOf;
+using testing::ContainsRegex;
+using testing::HasSubstr;
+using testing::Not;
+
+constexpr Shown kFeet{Units::feet_inches, Emphasis::off};
+constexpr Shown kMillimetres{Units::millimetres, Emphasis::off};
+constexpr double kInch_m = 0.0254;
+
+/// Six sides, 16 ft across flats on the plate line, 8 in 12, one spacing of jacks.
+job::Job hexagon(const std::string& more = "") {
+  return job::job_from_text(
+      "title = 'Larch Hollow'\nunits = 'feet-inches'\n[plan]\nsides = 6\nacross_flats = '16ft'\n"
+      "[roof]\npitch = '8/12'\noverhang = '18in'\nspacing = '24in'\n" +
+          more,
+      "job.toml");
+}
+
+/// Findings of corners known to `sd_m` each way, one of them moved outward, and its move.
+check::Findings found_with(const job::Job& job, std::size_t corner, double outward_m,
+                           double sd_m = 0.0001) {
+  check::Findings findings;
+  findings.verdict = check::Verdict::out;
+  findings.used.status = adjustment::Status::settled;
+  findings.network.corner_count = 6;
+  findings.used.place_known.assign(7, false);
+  findings.set_sd_m = 0.0001;
+  findings.survey.emplace();
+  findings.survey->planned = layout::corners_of(job.plan.polygon, job.plan);
+  findings.survey->found = findings.survey->planned;
+  auto& moved = findings.survey->found[corner];
+  moved = (1.0 + outward_m / base::norm_m(moved)) * moved;
+  findings.placement.emplace();
+  findings.placement->deviation_covariance = base::Matrix(12, 12);
+  for (std::size_t i = 0; i < 12; ++i) findings.placement->deviation_covariance(i, i) = sd_m * sd_m;
+  placement::Move move;
+  move.corner = corner;
+  move.outward_m = -outward_m;
+  findings.moves = {move};
+  return findings;
+}
+
+std::string report(const job::Job& job, const CarryResult& result, const Shown& shown = kFeet,
+                   Detail detail = Detail::what_differs) {
+  return carry_report(job, result, detail, shown);
+}
+
+/// The text with its lines run together, to find sentences in.
+std::string unwrapped(std::string text) {
+  std::replace(text.begin(), text.end(), '\n', ' ');
+  return text;
+}
+
+void expect_within_width(const std::string& report) {
+  std::istringstream in(report);
+  for (std::string line; std::getline(in, line);)
+    EXPECT_LE(display_width(line), kReportWidth) << line;
+}
+
+std::size_t lines_of(const std::string& text) {
+  return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
+}
+
+TEST(CarryReport, TellsAlikePiecesOnceWhenOnlyPlanned) {
+  const job::Job job = hexagon();
+  const std::string told = report(job, job::carry_of(job, {}));
+  // 8 ft of run at 8 in 12: 64 in of rise; a common of 14.42 in a foot, 115.4 in.
+  EXPECT_THAT(told, HasSubstr("The peak stands 5' 4\" above the plate."));
+  EXPECT_THAT(told, ContainsRegex("common +all 6 +9' 7-3/8\""));
+  EXPECT_THAT(told, ContainsRegex("jack +each side: 1 left and right"));
+  EXPECT_THAT(told, ContainsRegex("common plumb +all 6 +33\\.69° +8\" on 12\""));
+  EXPECT_THAT(told, Not(HasSubstr("as they were found")));
+  EXPECT_LT(lines_of(told), 60U);
+}
+
+TEST(CarryReport, PutsASquaresFiguresOnAMetricArmToo) {
+  const job::Job job = hexagon();
+  EXPECT_THAT(report(job, job::carry_of(job, {}), kMillimetres),
+              HasSubstr("167 mm on 250 mm"));  // 250 · 8/12
+}
+
+TEST(CarryReport, TurnsTheSquareOverPastFortyFiveDegrees) {
+  const job::Job job = job::job_from_text(
+      "units = 'feet-inches'\n[plan]\nsides = 6\nside = 9\n[roof]\npitch = 2\n", "job.toml");
+  EXPECT_THAT(report(job, job::carry_of(job, {})), ContainsRegex("common plumb .*12\" on 6\""));
+}
+
+TEST(CarryReport, SaysHowACutIsMadeThatNoSawTilts) {
+  const job::Job job = hexagon();
+  const std::string told = report(job, job::carry_of(job, {}));
+  // Half of 2-1/2 in times tan 60.
+  EXPECT_THAT(told, ContainsRegex("hip cheek +all 12 +30\\.00° .* 60\\.00° +2-3/16\""));
+  EXPECT_THAT(unwrapped(told), HasSubstr("saw by hand"));
+  const job::Job square = job::job_from_text(
+      "units = 'feet-inches'\n[plan]\nsides = 4\nside = 9\n[roof]\npitch = 0.5\n", "job.toml");
+  EXPECT_THAT(report(square, job::carry_of(square, {})), Not(HasSubstr("set back")));
+}
+
+TEST(CarryReport, SetsApartThePiecesThatAreOffAndOnlyThose) {
+  const job::Job job = hexagon();
+  const auto result = job::carry_of(job, found_with(job, 3, kInch_m), {});
+  const std::string told = report(job, result);
+  EXPECT_THAT(told, ContainsRegex("hip +D +7/8\" longer"));  // an inch times cos 30
+  EXPECT_THAT(told, Not(ContainsRegex("hip +A")));
+  EXPECT_THAT(told, ContainsRegex("common +C-D, D-E +11/32\" longer"));
+  EXPECT_THAT(unwrapped(told), HasSubstr("Of 48 pieces"));
+  EXPECT_THAT(unwrapped(told), HasSubstr("The eave stays level, so the overhang changes: C-D "));
+  EXPECT_LT(lines_of(told), 110U);
+}
+
+TEST(CarryReport, TellsDoubtFromBeingOff) {
+  const job::Job job = hexagon();
+  const auto result = job::carry_of(job, found_with(job, 3, 0.0, 0.002), {});
+  const std::string told = report(job, result);
+  EXPECT_THAT(unwrapped(told), HasSubstr("try the pattern on the spot"));
+  EXPECT_THAT(told, Not(HasSubstr("Pieces that are off")));
+}
+
+TEST(CarryReport, NamesTheStepsOfAnEvenOverhang) {
+  const job::Job job = hexagon("eave = 'even'\n");
+  EXPECT_THAT(unwrapped(report(job, job::carry_of(job, found_with(job, 3, kInch_m), {}))),
+              HasSubstr("the fascia boards step at the corners: C 1/16\", E 1/16\""));
+}
+
+TEST(CarryReport, ListsEveryPieceWhenAskedForAll) {
+  const job::Job job = hexagon();
+  const auto result = job::carry_of(job, found_with(job, 3, kInch_m), {});
+  const std::string told = report(job, result, kFeet, Detail::all);
+  EXPECT_THAT(told, ContainsRegex("hip +D +10' .* 7/8\" longer +0\" +OWN CUT"));
+  EXPECT_THAT(told, ContainsRegex("hip +A, B.* 0\" +0\" +pattern"));
+  EXPECT_GT(lines_of(told), lines_of(report(job, result)) + 60U);
+}
+
+TEST(Conclusion, SaysThatMovingPaysWhereItDoes) {
+  const job::Job job = hexagon();
+  const std::string told = report(job, job::carry_of(job, found_with(job, 3, kInch_m), {}));
+  EXPECT_THAT(unwrapped(told),
+              HasSubstr("It pays to move before the pour: after moving D every piece comes off"));
+  EXPECT_THAT(told, ContainsRegex("left as found +[0-9]+ of 48"));
+  EXPECT_THAT(told, ContainsRegex("after the moves +0 of 48 +0 +0 of"));
+}
+
+TEST(Conclusion, SaysToLeaveCornersThatAMoveWouldBetterByLessThanASawCut) {
+  const job::Job job = hexagon();
+  const std::string told = report(job, job::carry_of(job, found_with(job, 3, 0.0002), {}));
+  EXPECT_THAT(unwrapped(told),
+              HasSubstr("Leave the corners as they are: every piece comes off the pattern"));
+  EXPECT_THAT(unwrapped(told),
+              HasSubstr("Moving D would better the worst of it by no more than 1/16\""));
+}
+
+TEST(Conclusion, SaysThatThePlayOfThePostsIsEnoughAndHowEachStandsOff) {
+  const job::Job job = hexagon("base_play = '1in'\n");
+  job::CarryRequest request;
+  request.way = roof::Way::with_play;
+  const std::string told = report(job, job::carry_of(job, found_with(job, 3, kInch_m), request));
+  EXPECT_THAT(unwrapped(told),
+              HasSubstr("Setting the posts off their footings' centres is enough"));
+  EXPECT_THAT(told, ContainsRegex("D +[0-9/-]+\" inward"));
+  EXPECT_THAT(unwrapped(told),
+              HasSubstr("With the posts set off their footings' centres: All 48 pieces"));
+}
+
+TEST(Ways, AreShownInFullAsAsked) {
+  const job::Job job = hexagon();
+  job::CarryRequest request;
+  request.way = roof::Way::after_moves;
+  EXPECT_THAT(unwrapped(report(job, job::carry_of(job, found_with(job, 3, kInch_m), request))),
+              HasSubstr("Once the moves are made: All 48 pieces"));
+  check::Findings no_moves = found_with(job, 3, 0.0);
+  no_moves.moves.clear();
+  EXPECT_THAT(job::carry_of(job, no_moves, request).remarks,
+              testing::ElementsAre(HasSubstr("no move to make")));
+}
+
+TEST(SensitivityReport, TellsWhatACornerDoesToThePiecesNearItAndWhatIsNeeded) {
+  const job::Job job = hexagon();
+  job::CarryRequest request;
+  request.shift_m = 0.25 * kInch_m;
+  const std::string told = sensitivity_report(job, job::carry_of(job, request), kFeet);
+  // A hip answers with the cosine of its slope, 30 degrees at 8 in 12 on six sides: 7/32 in.
+  EXPECT_THAT(told, ContainsRegex("hip +A +7/32\" longer +0\""));
+  EXPECT_THAT(told, Not(ContainsRegex("hip +D")));
+  EXPECT_THAT(told, ContainsRegex("beam mitre +.*A-B left.*° more +"));
+  EXPECT_THAT(unwrapped(told), HasSubstr("For every piece to come off the pattern"));
+  expect_within_width(told);
+}
+
+TEST(CutSheetReport, GroupsThePiecesAndSaysWhatToOrder) {
+  const job::Job job = hexagon("[stock]\nlengths = ['14ft', '20ft']\n");
+  job::CarryRequest request;
+  request.cut_sheet = true;
+  const std::string told = cut_sheet_report(job, job::carry_of(job, request), kFeet);
+  EXPECT_THAT(told, HasSubstr("Hips, 2-1/2\" by 5-1/2\""));
+  EXPECT_THAT(told, ContainsRegex("hip +all 6 +6 +12' "));
+  EXPECT_THAT(told, ContainsRegex("hips +[0-9]+' .*84' 0\" +6 of 14' 0\""));
+  EXPECT_THAT(told, HasSubstr("Sheathing, "));
+  EXPECT_THAT(told, HasSubstr("have no bearing"));
+  expect_within_width(told);
+  expect_within_width(cut_sheet_report(job, job::carry_of(job, request), kMillimetres));
+}
+
+TEST(CutSheetReport, NamesWhatNoStockIsLongEnoughFor) {
+  const job::Job job = hexagon("[stock]\nlengths = ['8ft']\n");
+  job::CarryRequest request;
+  request.cut_sheet = true;
+  EXPECT_THAT(cut_sheet_report(job, job::carry_of(job, request), kFeet),
+              HasSubstr("Longer than any stock"));
+}
+
+TEST(CarryReport, DefersToTheLocalCodeAndADesigner) {
+  const job::Job job = hexagon();
+  EXPECT_THAT(
+      report(job, job::carry_of(job, {})),
+      AllOf(HasSubstr("local code"), HasSubstr("licensed designer"), HasSubstr("fall protection")));
+}
+
+TEST(CarryReport, IsAsNarrowAsATerminal) {
+  for (const char* more :
+       {"", "eave = 'even'\nhub = '6in'\nbase_play = '1/2in'\npost_height = '8ft'\n"}) {
+    const job::Job job = hexagon(more);
+    const auto result = job::carry_of(job, found_with(job, 3, kInch_m, 0.002), {});
+    for (const Shown& shown : {kFeet, kMillimetres}) {
+      expect_within_width(report(job, job::carry_of(job, {}), shown));
+      expect_within_width(report(job, result, shown));
+      expect_within_width(report(job, result, shown, Detail::all));
+    }
+  }
+}
+
+}  // namespace
+}  // namespace stakewright::cli
