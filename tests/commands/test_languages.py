@@ -159,7 +159,7 @@ class Spanish(unittest.TestCase):
                 title, own = (spanish.stdout + spanish.stderr).split("\n", 1)
                 self.assertTrue(english.stdout.startswith(title + "\n"))
                 self.assertEqual(ENGLISH.findall(own), [])
-                self.assertLessEqual(widest(spanish.stdout), max(100, widest(english.stdout)) + 10)
+                self.assertLessEqual(widest(spanish.stdout), max(100, widest(english.stdout)) + 12)
         self.assertGreater(len(names), 80)
 
     def test_leaves_json_as_it_is(self):
