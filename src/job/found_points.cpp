@@ -36,6 +36,8 @@ std::vector<FoundPoint> found_points(const Job& job, const check::Findings& find
     if (!findings.survey->measured[i]) continue;
     result[i].found = on_plan(placement.rigid, placement.corners[i].found);
     result[i].verdict = word_of(placement.corners[i].verdict);
+    if (findings.levels && findings.levels->footings[i].known)
+      result[i].height_m = findings.levels->footings[i].height_m;
   }
   const std::size_t centre = findings.network.corner_count;  // O follows the corners
   if (findings.used.place_known[centre])

@@ -15,7 +15,8 @@ struct FoundPoint {
   base::Point planned;
   /// In the frame of the plan, laid as the verdicts are; empty when the place is not known.
   std::optional<base::Point> found;
-  std::string verdict;  ///< "in", "OUT", "undecided"; empty for the centre pin
+  std::string verdict;                  ///< "in", "OUT", "undecided"; empty for the centre pin
+  std::optional<double> height_m = {};  ///< by rods, above the datum of the heights
 };
 
 /// Corners in label order, then the centre pin.

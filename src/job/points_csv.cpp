@@ -44,7 +44,7 @@ std::string found_points_csv(const Job& job, const check::Findings& findings, ba
     rows.add(point.label, point.planned, note_of(job, point.label) + ", as planned");
     if (point.found)
       rows.add(point.label + " found", *point.found,
-               point.verdict.empty() ? "as found" : "as found: " + point.verdict);
+               point.verdict.empty() ? "as found" : "as found: " + point.verdict, point.height_m);
   }
   for (const layout::Pin& pin : job.plan.pins) rows.add(pin.name, pin.at, "known point");
   return rows.text();

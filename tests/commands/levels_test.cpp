@@ -72,25 +72,44 @@ TEST(CheckLevels, OfALeaningFormSayItTiltsAndWhichWay) {
                     HasSubstr("No single footing is out of that plane.")));
 }
 
+/// Tapes that find every corner in its place, and rods from two set-ups with E 9 mm high.
+std::string tapes_and_rods() {
+  std::string tapes = hexagon_readings();
+  tapes.erase(0, tapes.find('\n') + 1);
+  std::string rows = "kind,from,to,reading\n";
+  for (std::size_t at = 0; at < tapes.size();) {
+    const std::size_t end = tapes.find('\n', at);
+    rows += "tape," + tapes.substr(at, end - at) + '\n';
+    at = end + 1;
+  }
+  return rows + rods("L1", 1400, {0, 0, 0, 0, 9, 0}) + rods("L2", 1655, {0, 0, 0, 0, 9, 0});
+}
+
 TEST(CheckLevels, StandInTheReportBesideTheCorners) {
-  const Finished run =
-      checked("kind,from,to,reading\n" +
-              [] {
-                std::string tapes = hexagon_readings();
-                tapes.erase(0, tapes.find('\n') + 1);
-                std::string rows;
-                for (std::size_t at = 0; at < tapes.size();) {
-                  const std::size_t end = tapes.find('\n', at);
-                  rows += "tape," + tapes.substr(at, end - at) + '\n';
-                  at = end + 1;
-                }
-                return rows;
-              }() +
-              rods("L1", 1400, {0, 0, 0, 0, 9, 0}) + rods("L2", 1655, {0, 0, 0, 0, 9, 0}));
+  const Finished run = checked(tapes_and_rods());
   EXPECT_EQ(run.status, 1);
   EXPECT_THAT(unwrapped(run.out),
               AllOf(HasSubstr("All 6 corners are in"), HasSubstr("E stands 3/8\" high"),
                     HasSubstr("Rod readings")));
+}
+
+/// The height of a point, the fourth field of its row.
+double height_in(const std::string& points, const std::string& label) {
+  std::string row = points.substr(points.find('\n' + label + ',') + 1);
+  for (int field = 0; field < 3; ++field) row.erase(0, row.find(',') + 1);
+  return std::stod(row);
+}
+
+TEST(CheckLevels, AreTheHeightsOfThePointsFile) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", tapes_and_rods());
+  EXPECT_EQ(
+      site.stakewright({"check", "job.toml", "readings.csv", "-o", "points.csv", "--units", "m"})
+          .status,
+      1);
+  const std::string points = site.read("points.csv");
+  EXPECT_NEAR(height_in(points, "E found") - height_in(points, "A found"), 0.009, 2e-4);
 }
 
 TEST(CheckLevels, AreInTheJsonByTheKeysOfTheResultsPage) {
