@@ -3,6 +3,7 @@
 #include "commands.hpp"
 #include "console.hpp"
 #include "findings.hpp"
+#include "language.hpp"
 #include "output_file.hpp"
 #include "picture_file.hpp"
 #include "readings_source.hpp"
@@ -27,11 +28,11 @@ int status_of(const job::CarryResult& result, check::Verdict verdict) {
   return roof::all_to_pattern(outcome) ? kAllInTolerance : kOutOfTolerance;
 }
 
-job::Job job_with_roof(const std::string& path) {
-  job::Job job = job::read_job(path);
+job::Job job_with_roof(const Options& options) {
+  job::Job job = job_of(options);
   if (job.has_roof) return job;
   throw base::InputError(
-      fmt::format("{}: carry needs a [roof] table, with its pitch and overhang", path));
+      fmt::format("{}: carry needs a [roof] table, with its pitch and overhang", options.job));
 }
 
 double shift_m(const Options& options, const job::Job& job) {
@@ -73,7 +74,7 @@ void deliver_carry(const Options& options, const job::Job& job, const job::Carry
 
 int carry(const Options& options) {
   if (!options.output.empty()) ending_among(options.output, with_pictures({".json"}));
-  const job::Job job = job_with_roof(options.job);
+  const job::Job job = job_with_roof(options);
   const job::CarryRequest request = request_of(options, job);
   if (options.readings.empty()) {
     if (options.way)

@@ -1,6 +1,7 @@
 #include "commands.hpp"
 #include "console.hpp"
 #include "findings.hpp"
+#include "language.hpp"
 #include "output_file.hpp"
 #include "picture_file.hpp"
 #include "reports.hpp"
@@ -11,7 +12,7 @@ namespace stakewright::cli {
 int check(const Options& options) {
   if (!options.output.empty())
     ending_among(options.output, with_pictures({".json", ".csv", ".dxf"}));
-  const job::Job job = job::read_job(options.job);
+  const job::Job job = job_of(options);
   const base::Units units = options.units.value_or(job.units);
   const check::Findings findings = findings_of(job, options, units);
   if (const int refused = draw_picture("check", options); refused != 0) return refused;

@@ -19,22 +19,10 @@ const std::string& label(const Findings& findings, std::size_t point) {
   return findings.network.points[point].label;
 }
 
-const char* word_of(placement::Verdict verdict) {
-  switch (verdict) {
-    case placement::Verdict::in:
-      return "in";
-    case placement::Verdict::out:
-      return "OUT";
-    case placement::Verdict::undecided:
-      return "cannot tell";
-  }
-  return "";
-}
-
 Row corner_row(const Findings& findings, std::size_t i, const Shown& shown) {
   const auto& corner = findings.placement->corners[i];
   if (!findings.survey->measured[i]) {
-    return {label(findings, i), "not fixed", "", "", "", "", word_of(corner.verdict)};
+    return {label(findings, i), "not fixed", "", "", "", "", verdict_word(corner.verdict)};
   }
   return {label(findings, i),
           directed(corner.outward_m, kOutward, shown.units, Step::tape),
@@ -42,7 +30,7 @@ Row corner_row(const Findings& findings, std::size_t i, const Shown& shown) {
           text_from_length(corner.off_m, shown.units),
           text_from_small_length(corner.ellipse.major_m, shown.units),
           percent(corner.chance_in),
-          word_of(corner.verdict)};
+          verdict_word(corner.verdict)};
 }
 
 std::string corners_section(const job::Job& job, const Findings& findings, const Shown& shown) {

@@ -11,8 +11,6 @@ namespace {
 
 struct Spoken {
   std::string language = wording::kUsualLanguage;
-  wording::Phrases::Pairs pairs;
-  std::vector<std::string> names;
   wording::Phrases phrases;
 };
 
@@ -33,24 +31,28 @@ std::vector<std::string> names_of(const Options& options, const job::Job& job) {
   return names;
 }
 
-}  // namespace
-
+// From here on the report speaks the language of the options.  JSON is the same in every language.
 void speak(const Options& options, const job::Job& job) {
-  if (options.language.empty() || options.language == wording::kUsualLanguage) return;
+  if (options.json || options.language.empty() || options.language == wording::kUsualLanguage)
+    return;
   Spoken& now = spoken();
   now.language = options.language;
-  now.pairs = base::read_at("--language",
-                            [&] { return wording::phrases_in(options.language, options.forms); });
-  now.names = names_of(options, job);
-  now.phrases = wording::Phrases(now.pairs, now.names);
+  const auto pairs = base::read_at(
+      "--language", [&] { return wording::phrases_in(options.language, options.forms); });
+  now.phrases = wording::Phrases(pairs, names_of(options, job));
+}
+
+}  // namespace
+
+job::Job job_of(const Options& options) {
+  job::Job job = job::read_job(options.job);
+  speak(options, job);
+  return job;
 }
 
 void keep_names(const std::vector<readings::Reading>& readings) {
-  Spoken& now = spoken();
-  if (now.pairs.empty()) return;
   for (const readings::Reading& reading : readings)
-    now.names.insert(now.names.end(), {reading.round, reading.from, reading.to, reading.note});
-  now.phrases = wording::Phrases(now.pairs, now.names);
+    spoken().phrases.keep({reading.round, reading.from, reading.to, reading.note});
 }
 
 std::string in_language(std::string_view english) { return spoken().phrases.said(english); }

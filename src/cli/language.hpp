@@ -11,9 +11,11 @@
 
 namespace stakewright::cli {
 
-/// From here on the report speaks the language of the options.  Names of the job stay as they are.
-/// Throws InputError for a language that there is not, or a phrase file that cannot be read.
-void speak(const Options& options, const job::Job& job);
+/// Reads the job; from here on the report speaks the language of the options, and names of the job
+/// stay as they are.
+/// Throws InputError as `job::read_job`, for a language that there is not, and for a phrase file
+/// that cannot be read.
+job::Job job_of(const Options& options);
 
 /// Names of rounds, set-ups and turning points, and notes, stay as they are too.
 void keep_names(const std::vector<readings::Reading>& readings);

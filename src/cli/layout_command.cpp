@@ -2,6 +2,7 @@
 
 #include "commands.hpp"
 #include "console.hpp"
+#include "language.hpp"
 #include "output_file.hpp"
 #include "picture_file.hpp"
 #include "reports.hpp"
@@ -29,7 +30,7 @@ void add_tape(const Options& options, const job::Job& job, job::LayoutResult& re
 int layout(const Options& options) {
   if (!options.output.empty())
     ending_among(options.output, with_pictures({".json", ".csv", ".dxf"}));
-  const job::Job job = job::read_job(options.job);
+  const job::Job job = job_of(options);
   const base::Units units = options.units.value_or(job.units);
   job::LayoutResult result = job::layout_of(job);
   add_tape(options, job, result);

@@ -19,18 +19,6 @@ using levels::Levels;
 constexpr Directions kHigh{"high", "low"};
 constexpr Directions kPack{"pack", "cut"};
 
-const char* word_of(placement::Verdict verdict) {
-  switch (verdict) {
-    case placement::Verdict::in:
-      return "in";
-    case placement::Verdict::out:
-      return "OUT";
-    case placement::Verdict::undecided:
-      return "cannot tell";
-  }
-  return "";
-}
-
 std::string packing_words(double packing_m, base::Units units) {
   const std::string text = text_from_length(std::abs(packing_m), units);
   if (text == text_from_length(0.0, units)) return "none";
@@ -40,7 +28,7 @@ std::string packing_words(double packing_m, base::Units units) {
 Row footing_row(const job::Job& job, const Levels& levels, std::size_t i, const Shown& shown) {
   const Footing& footing = levels.footings[i];
   const std::string& label = levels.rods.points[i];
-  if (!footing.known) return {label, "", "no rod", "", "", word_of(footing.verdict), ""};
+  if (!footing.known) return {label, "", "no rod", "", "", verdict_word(footing.verdict), ""};
   const double give_or_take_m =
       adjustment::normal_limit(1.0 - job.tolerance.confidence) * footing.sd_m;
   return {label,
@@ -48,7 +36,7 @@ Row footing_row(const job::Job& job, const Levels& levels, std::size_t i, const 
           directed(footing.off_m, kHigh, shown.units, Step::tape),
           text_from_small_length(give_or_take_m, shown.units),
           percent(footing.chance_in),
-          word_of(footing.verdict),
+          verdict_word(footing.verdict),
           packing_words(footing.packing_m, shown.units)};
 }
 

@@ -1,6 +1,7 @@
 #include "commands.hpp"
 #include "console.hpp"
 #include "findings.hpp"
+#include "language.hpp"
 #include "output_file.hpp"
 #include "readings_source.hpp"
 #include "reports.hpp"
@@ -58,7 +59,7 @@ int next_after(const Options& options, const job::Job& job, const Shown& shown) 
 
 int tapes(const Options& options) {
   if (!options.output.empty()) ending_among(options.output, {".json", ".csv"});
-  const job::Job job = job::read_job(options.job);
+  const job::Job job = job_of(options);
   const Shown shown{options.units.value_or(job.units), emphasis_for_stdout()};
   return options.readings.empty() ? plan_beforehand(options, job, shown)
                                   : next_after(options, job, shown);

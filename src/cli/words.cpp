@@ -57,4 +57,16 @@ std::string counted(std::size_t count, const std::string& one, const std::string
   return fmt::format("{} {}", count, count == 1 ? one : many);
 }
 
+const char* verdict_word(placement::Verdict verdict) {
+  switch (verdict) {
+    case placement::Verdict::in:
+      return "in";
+    case placement::Verdict::out:
+      return "OUT";
+    case placement::Verdict::undecided:
+      return "cannot tell";
+  }
+  return "";
+}
+
 }  // namespace stakewright::cli

@@ -7,6 +7,7 @@
 
 #include "stakewright/adjustment/network.hpp"
 #include "stakewright/base/length.hpp"
+#include "stakewright/placement/placement.hpp"
 
 namespace stakewright::cli {
 
@@ -44,5 +45,8 @@ std::string tape_name(const std::string& from, const std::string& to);
 
 /// `1 corner`, `3 corners`.
 std::string counted(std::size_t count, const std::string& one, const std::string& many);
+
+/// `in`, `OUT`, `cannot tell`.
+const char* verdict_word(placement::Verdict verdict);
 
 }  // namespace stakewright::cli

@@ -27,6 +27,9 @@ class Phrases {
   /// Throws InputError, naming the phrase, when a hole of the one is not in the other.
   Phrases(const Pairs& pairs, std::vector<std::string> names);
 
+  /// More names that are never looked up.
+  void keep(const std::vector<std::string>& names) { names_.insert(names.begin(), names.end()); }
+
   /// The text in the other language.  A text of several sentences is taken sentence by sentence;
   /// a sentence that the book does not have stays English and is kept in `missing`.
   std::string said(std::string_view english);
