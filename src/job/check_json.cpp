@@ -173,14 +173,8 @@ Json readings_json(const Findings& findings) {
                     {"reading", number(seen.read)},
                     {"corrections", corrections_json(findings.corrections.at(i))},
                     {"corrected", number(seen.corrected)},
-                    {"sd", number(seen.sd)},
-                    {"adjusted", number(out.adjusted)},
-                    {"residual", number(out.residual)},
-                    {"standardized", number(out.standardized)},
-                    {"redundancy", number(out.redundancy)},
-                    {"smallest_catch", number(out.smallest_catch)},
-                    {"excluded", out.excluded},
-                    {"used", out.used}});
+                    {"sd", number(seen.sd)}});
+    add_adjusted(out, list.back());
   }
   add_level_readings(findings, list);
   return list;
@@ -221,6 +215,16 @@ Json moves_json(const Findings& findings) {
 }
 
 }  // namespace
+
+void add_adjusted(const adjustment::AdjustedReading& reading, Json& json) {
+  json["adjusted"] = number(reading.adjusted);
+  json["residual"] = number(reading.residual);
+  json["standardized"] = number(reading.standardized);
+  json["redundancy"] = number(reading.redundancy);
+  json["smallest_catch"] = number(reading.smallest_catch);
+  json["excluded"] = reading.excluded;
+  json["used"] = reading.used;
+}
 
 const char* verdict_word(placement::Verdict verdict) {
   switch (verdict) {

@@ -39,6 +39,9 @@ Json suspects_json(const check::Findings& findings);
 /// "in", "out" or "undecided".
 const char* verdict_word(placement::Verdict verdict);
 
+/// What an adjustment says of one reading, after what was read.
+void add_adjusted(const adjustment::AdjustedReading& reading, Json& json);
+
 /// The levels; null when no rod was read.
 Json levels_json(const Job& job, const check::Findings& findings);
 

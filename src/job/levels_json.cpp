@@ -177,14 +177,8 @@ void add_level_readings(const check::Findings& findings, Json& readings) {
                         {"corrections", Json::array()},
                         {"reading", number(rod.read_m)},
                         {"corrected", number(rod.read_m)},
-                        {"sd", number(rod.sd_m)},
-                        {"adjusted", number(out.adjusted)},
-                        {"residual", number(out.residual)},
-                        {"standardized", number(out.standardized)},
-                        {"redundancy", number(out.redundancy)},
-                        {"smallest_catch", number(out.smallest_catch)},
-                        {"excluded", out.excluded},
-                        {"used", out.used}});
+                        {"sd", number(rod.sd_m)}});
+    add_adjusted(out, readings.back());
   }
 }
 

@@ -2,8 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <tuple>
+
+#include "stakewright/placement/chance.hpp"
 
 namespace stakewright::levels {
 namespace {
@@ -49,15 +50,6 @@ void add_packing(const Heights& heights, std::optional<std::size_t> up_to, doubl
 }
 
 }  // namespace
-
-double chance_within(double mean_m, double sd_m, double half_m) {
-  if (sd_m == 0.0) return std::abs(mean_m) <= half_m ? 1.0 : 0.0;
-  // Both tails from the near side, so that a small chance keeps its digits.
-  const double scale = std::numbers::sqrt2 * sd_m;
-  const double near = (std::abs(mean_m) - half_m) / scale;
-  const double far = (std::abs(mean_m) + half_m) / scale;
-  return 0.5 * (std::erfc(near) - std::erfc(far));
-}
 
 std::vector<std::size_t> on_one_level(const Heights& heights, std::size_t corners,
                                       double tolerance_m) {
@@ -119,7 +111,7 @@ std::vector<Footing> judged(const Heights& heights, const Rods& rods, const Leve
     footing.height_m = heights.height_m[i];
     footing.off_m = footing.height_m - level.height_m;
     footing.sd_m = std::sqrt(variance_off(heights, level, i));
-    footing.chance_in = chance_within(footing.off_m, footing.sd_m, tolerance.level_m);
+    footing.chance_in = placement::chance_between(footing.off_m, footing.sd_m, tolerance.level_m);
     footing.verdict = verdict_of(footing.chance_in, tolerance.confidence);
     if (!highest || footing.height_m > heights.height_m[*highest]) highest = i;
   }

@@ -10,9 +10,6 @@
 
 namespace stakewright::levels {
 
-/// Chance that a height that is normal about `mean_m` lies within `half_m` of nothing.
-double chance_within(double mean_m, double sd_m, double half_m);
-
 /// As many of the known corners as possible within the tolerance of one level; of several such
 /// sets the one that lies closest together.
 std::vector<std::size_t> on_one_level(const Heights& heights, std::size_t corners,

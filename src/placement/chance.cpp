@@ -6,9 +6,18 @@
 #include <numbers>
 
 #include "covariance.hpp"
+#include "stakewright/placement/chance.hpp"
 #include "stakewright/placement/placement.hpp"
 
 namespace stakewright::placement {
+double chance_between(double mean, double sd, double half) {
+  if (sd == 0.0) return std::abs(mean) <= half ? 1.0 : 0.0;
+  const double scale = std::numbers::sqrt2 * sd;
+  const double near = (std::abs(mean) - half) / scale;
+  const double far = (std::abs(mean) + half) / scale;
+  return 0.5 * (std::erfc(near) - std::erfc(far));
+}
+
 namespace {
 
 // Beyond this many standard deviations less than 1e-18 is left.
@@ -19,16 +28,6 @@ constexpr double kPoint = 1e-13;
 constexpr double kQuadrature = 1e-12;
 
 double density(double z) { return std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi); }
-
-// Chance that mean + sd Z lies between -half and half.  Both tails are taken from the near
-// side, so that a small chance keeps its digits.
-double chance_between(double mean, double sd, double half) {
-  if (sd == 0.0) return std::abs(mean) <= half ? 1.0 : 0.0;
-  const double scale = std::numbers::sqrt2 * sd;
-  const double near = (std::abs(mean) - half) / scale;
-  const double far = (std::abs(mean) + half) / scale;
-  return 0.5 * (std::erfc(near) - std::erfc(far));
-}
 
 // Integral over the minor axis (standardized: z) of the chance along the major one.
 double over_minor(double along, double major_sd, double across, double minor_sd, double radius) {

@@ -9,6 +9,7 @@
 #include <random>
 
 #include "footings.hpp"
+#include "stakewright/placement/chance.hpp"
 
 namespace stakewright::levels {
 namespace {
@@ -161,11 +162,11 @@ TEST(Plane, OfTopsInOneRowIsNone) {
 
 // Standard normal table, any text: P(|Z| < 1) = 0.6827, P(|Z| < 1.96) = 0.9500.
 TEST(ChanceWithin, OfAHeightFollowsTheNormalTable) {
-  EXPECT_NEAR(chance_within(0.0, 1.0, 1.0), 0.6827, 5e-5);
-  EXPECT_NEAR(chance_within(0.0, 1.0, 1.959964), 0.95, 1e-6);
-  EXPECT_NEAR(chance_within(5.0, 1.0, 5.0), 0.5, 1e-9);
-  EXPECT_EQ(chance_within(0.2, 0.0, 0.3), 1.0);
-  EXPECT_EQ(chance_within(-0.4, 0.0, 0.3), 0.0);
+  EXPECT_NEAR(placement::chance_between(0.0, 1.0, 1.0), 0.6827, 5e-5);
+  EXPECT_NEAR(placement::chance_between(0.0, 1.0, 1.959964), 0.95, 1e-6);
+  EXPECT_NEAR(placement::chance_between(5.0, 1.0, 5.0), 0.5, 1e-9);
+  EXPECT_EQ(placement::chance_between(0.2, 0.0, 0.3), 1.0);
+  EXPECT_EQ(placement::chance_between(-0.4, 0.0, 0.3), 0.0);
 }
 
 }  // namespace
