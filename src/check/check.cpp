@@ -196,6 +196,7 @@ void check_round(const Input& input, Findings& findings) {
                                 instrument_remarks(input, findings),
                                 readings::missing_figures(input.readings, input.instruments)})
     findings.remarks.insert(findings.remarks.end(), sentences.begin(), sentences.end());
+  findings.places = findings.verdict;
   if (findings.levels) {
     findings.verdict = with_levels(findings);
     const auto& more = findings.levels->remarks;

@@ -110,9 +110,7 @@ void say_others(Telling& t) {
 
 void say_corners(Telling& t) {
   if (!t.findings.placement || !t.findings.survey) return;
-  const auto& corners = t.findings.placement->corners;
-  const bool all_in = corners_with(t, placement::Verdict::in).size() == corners.size();
-  if (t.findings.verdict == check::Verdict::undecided && !all_in) {
+  if (t.findings.places == check::Verdict::undecided) {
     const auto out = corners_with(t, placement::Verdict::out);
     if (out.empty()) t.say("No corner is shown to be out.");
   }
@@ -252,7 +250,7 @@ std::string check_opening(const Findings& findings, const base::Tolerance& toler
   say_not_separable(t);
   if (!check::only_levels(findings)) say_loose(t);
   for (std::string& sentence : level_sentences(findings, tolerance, units)) t.say(sentence);
-  if (findings.verdict != check::Verdict::in && !findings.suspects.of_another_job) {
+  if (findings.places != check::Verdict::in && !findings.suspects.of_another_job) {
     say_suspect(t);
     say_next(t);
   }

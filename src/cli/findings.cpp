@@ -2,20 +2,14 @@
 
 #include "language.hpp"
 #include "readings_source.hpp"
+#include "stakewright/job/check_input.hpp"
 
 namespace stakewright::cli {
 
 check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows,
                             const Options& options, base::Units units) {
   keep_names(rows.readings);
-  check::Input input;
-  input.plan = job.plan;
-  input.tolerance = job.tolerance;
-  input.staking = job.staking;
-  input.units = units;
-  input.levels = job.levels;
-  input.instruments = job.instruments;
-  input.readings = rows.readings;
+  check::Input input = job::check_input(job, rows.readings, units);
   input.round = options.round;
   input.since = options.since;
   return check::check(input);

@@ -36,7 +36,7 @@ int plan_beforehand(const Options& options, const job::Job& job, const Shown& sh
 check::Findings findings_with_pulls(const Options& options, const job::Job& job,
                                     const job::ReadingRows& rows, base::Units units) {
   check::Findings findings = findings_of(job, rows, options, units);
-  if (findings.verdict == check::Verdict::in) {
+  if (findings.places == check::Verdict::in) {
     const suspects::Setting setting{job.staking, job.tolerance, units};
     findings.tape_next = suspects::next_tapes(findings.network, findings.suspects, setting);
   }
@@ -50,7 +50,7 @@ int next_after(const Options& options, const job::Job& job, const Shown& shown) 
       options, [&] { return job::next_tapes_json(job, findings); },
       [&] { return next_tapes_report(job, findings, shown); }, job::not_read_remarks(rows),
       {{".csv", [&] { return job::blank_readings_csv(findings); }}});
-  const bool open = check::exit_status(findings.verdict) == kCannotTell;
+  const bool open = check::exit_status(findings.places) == kCannotTell;
   const bool more = !findings.tape_next.empty() || !findings.used.loose.empty();
   return open || more ? kCannotTell : kAllInTolerance;
 }

@@ -3,6 +3,7 @@
 #include "limits.hpp"
 #include "stakewright/fields/filled.hpp"
 #include "stakewright/forms/filled_form.hpp"
+#include "stakewright/job/check_input.hpp"
 #include "stakewright/job/file.hpp"
 
 namespace stakewright::draw {
@@ -16,13 +17,7 @@ job::ReadingRows rows_of(const Options& options, const job::Job& job) {
 
 check::Findings findings_of(const Options& options, const job::Job& job,
                             const job::ReadingRows& rows, base::Units units) {
-  check::Input input;
-  input.plan = job.plan;
-  input.tolerance = job.tolerance;
-  input.staking = job.staking;
-  input.units = units;
-  input.instruments = job.instruments;
-  input.readings = rows.readings;
+  check::Input input = job::check_input(job, rows.readings, units);
   input.round = options.round;
   return check::check(input);
 }

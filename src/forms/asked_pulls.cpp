@@ -44,7 +44,7 @@ std::vector<AskedPull> asked_pulls(const check::Findings& findings) {
 void add_asked_pulls(RunningSheets& sheets, const CorrectionInput& input) {
   const auto pulls = asked_pulls(input.findings);
   const Wording& wording = input.wording;
-  const bool is_open = input.findings.verdict != check::Verdict::out;
+  const bool is_open = input.findings.places != check::Verdict::out;
   if (pulls.empty() && !is_open) return;
   sheets.make_room(kHeadingHeight_pt + 30.0 + kTableHead_pt + 2.0 * kWritingRow_pt);
   sheets.add_heading(wording.text("moving.pulls_heading"));

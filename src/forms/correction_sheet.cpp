@@ -31,6 +31,17 @@ std::vector<std::string> corners_that_are(const CorrectionInput& input,
   return labels;
 }
 
+/// Footings whose level is so judged; none where no rod was read.
+std::vector<std::string> footings_that_are(const CorrectionInput& input,
+                                           placement::Verdict verdict) {
+  std::vector<std::string> labels;
+  if (!input.findings.levels) return labels;
+  const auto& footings = input.findings.levels->footings;
+  for (std::size_t i = 0; i < footings.size(); ++i)
+    if (footings[i].known && footings[i].verdict == verdict) labels.push_back(input.label(i));
+  return labels;
+}
+
 const char* verdict_key(check::Verdict verdict) {
   switch (verdict) {
     case check::Verdict::in:
@@ -75,20 +86,22 @@ std::vector<std::string> left_out(const CorrectionInput& input) {
 
 void add_opening(RunningSheets& sheets, const CorrectionInput& input) {
   sheets.add_caution(input.wording.text("moving.caution"));
-  sheets.add_paragraph(with_tolerance(input, verdict_key(input.findings.verdict)), kVerdict);
+  sheets.add_paragraph(with_tolerance(input, verdict_key(input.findings.places)), kVerdict);
   add_list(sheets, input, "moving.in", corners_that_are(input, placement::Verdict::in));
   add_list(sheets, input, "moving.out", corners_that_are(input, placement::Verdict::out));
   add_list(sheets, input, "moving.not_clear",
            corners_that_are(input, placement::Verdict::undecided));
+  add_list(sheets, input, "moving.off_level", footings_that_are(input, placement::Verdict::out));
+  add_list(sheets, input, "moving.level_not_clear",
+           footings_that_are(input, placement::Verdict::undecided));
   add_list(sheets, input, "moving.left_out", left_out(input));
   sheets.use(10.0);
 }
 
 /// What the foreman puts his name to.
 const char* sentence_key(const check::Findings& findings) {
-  if (findings.verdict == check::Verdict::in) return "moving.sign_in";
-  if (findings.verdict == check::Verdict::out && !findings.moves.empty())
-    return "moving.sign_moved";
+  if (findings.places == check::Verdict::in) return "moving.sign_in";
+  if (findings.places == check::Verdict::out && !findings.moves.empty()) return "moving.sign_moved";
   return "moving.sign_wait";
 }
 
@@ -119,7 +132,7 @@ std::vector<drawing::Page> correction_sheet(const job::Job& job, const check::Fi
   RunningSheets sheets(SheetKind::move, choices.paper);
   add_opening(sheets, input);
   add_moves(sheets, input);
-  if (findings.verdict != check::Verdict::in) add_asked_pulls(sheets, input);
+  if (findings.places != check::Verdict::in) add_asked_pulls(sheets, input);
   add_signature(sheets, input);
   return finished(sheets.taken(), job, wording, choices);
 }

@@ -35,7 +35,7 @@ job::Job hexagon(const std::string& more = "") {
 check::Findings found_with(const job::Job& job, std::size_t corner, double outward_m,
                            double sd_m = 0.0001) {
   check::Findings findings;
-  findings.verdict = check::Verdict::out;
+  findings.verdict = findings.places = check::Verdict::out;
   findings.used.status = adjustment::Status::settled;
   findings.network.corner_count = 6;
   findings.used.place_known.assign(7, false);

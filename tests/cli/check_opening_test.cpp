@@ -74,7 +74,7 @@ TEST(CheckOpening, NamesAHeldStakeThatIsOut) {
 
 TEST(CheckOpening, NamesTheTapesThatWouldFixALooseCorner) {
   auto findings = hexagon_all_in();
-  findings.verdict = check::Verdict::undecided;
+  findings.verdict = findings.places = check::Verdict::undecided;
   findings.used.status = adjustment::Status::shape_not_fixed;
   findings.used.loose = {{2, {{0, 2}, {2, 4}}}};
   findings.placement->corners[2] = {};
@@ -87,7 +87,7 @@ TEST(CheckOpening, NamesTheTapesThatWouldFixALooseCorner) {
 
 TEST(CheckOpening, JudgesNothingWhenTheReadingsContradictEachOther) {
   auto findings = hexagon_d_out();
-  findings.verdict = check::Verdict::contradiction;
+  findings.verdict = findings.places = check::Verdict::contradiction;
   findings.moves.clear();
   findings.slips = {};
   findings.slips.verdict = adjustment::SlipVerdict::not_separable;
@@ -101,7 +101,7 @@ TEST(CheckOpening, JudgesNothingWhenTheReadingsContradictEachOther) {
 
 TEST(CheckOpening, NamesTheNextPullWhenItCannotTell) {
   auto findings = hexagon_all_in();
-  findings.verdict = check::Verdict::undecided;
+  findings.verdict = findings.places = check::Verdict::undecided;
   findings.placement->corners[3].verdict = placement::Verdict::undecided;
   suspects::NextTape next;
   next.from = 0;

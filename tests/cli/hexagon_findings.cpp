@@ -36,7 +36,7 @@ job::Job hexagon_job() {
 check::Findings hexagon_all_in() {
   const layout::Plan plan = hexagon_job().plan;
   check::Findings findings;
-  findings.verdict = check::Verdict::in;
+  findings.verdict = findings.places = check::Verdict::in;
   for (const auto& stake : layout::stakes(plan)) {
     findings.network.points.push_back({stake.label, adjustment::Role::corner, stake.at, false});
   }
@@ -67,7 +67,7 @@ check::Findings hexagon_all_in() {
 
 check::Findings hexagon_d_out() {
   check::Findings findings = hexagon_all_in();
-  findings.verdict = check::Verdict::out;
+  findings.verdict = findings.places = check::Verdict::out;
   auto& d = findings.placement->corners[3];
   d.outward_m = 0.875 * kInch_m;
   d.sideways_m = 0.125 * kInch_m;

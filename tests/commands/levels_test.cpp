@@ -72,8 +72,9 @@ TEST(CheckLevels, OfALeaningFormSayItTiltsAndWhichWay) {
                     HasSubstr("No single footing is out of that plane.")));
 }
 
-/// Tapes that find every corner in its place, and rods from two set-ups with E 9 mm high.
-std::string tapes_and_rods() {
+/// Tapes that find every corner in its place, and rods from two set-ups on footings that stand so
+/// high.
+std::string tapes_and_rods(const std::vector<int>& high_mm) {
   std::string tapes = hexagon_readings();
   tapes.erase(0, tapes.find('\n') + 1);
   std::string rows = "kind,from,to,reading\n";
@@ -82,7 +83,45 @@ std::string tapes_and_rods() {
     rows += "tape," + tapes.substr(at, end - at) + '\n';
     at = end + 1;
   }
-  return rows + rods("L1", 1400, {0, 0, 0, 0, 9, 0}) + rods("L2", 1655, {0, 0, 0, 0, 9, 0});
+  return rows + rods("L1", 1400, high_mm) + rods("L2", 1655, high_mm);
+}
+
+/// E 9 mm high, the others level.
+std::string tapes_and_rods() { return tapes_and_rods({0, 0, 0, 0, 9, 0}); }
+
+/// The words of the correction sheet after these readings.
+std::string correction_sheet(const std::string& job, const std::string& readings) {
+  const Site site;
+  site.write("job.toml", job);
+  site.write("readings.csv", readings);
+  EXPECT_EQ(site.stakewright({"form", "job.toml", "readings.csv", "-o", "move.pdf"}).status, 0);
+  return unwrapped(site.shell("pdftotext move.pdf -").out);
+}
+
+TEST(CorrectionSheet, SaysThatAFootingIsOffLevelAndNotThatItsStakeIsOut) {
+  EXPECT_THAT(
+      correction_sheet(hexagon_job(), tapes_and_rods()),
+      AllOf(HasSubstr("Every stake is within 1/4\" of its true place"), HasSubstr("Off level: E."),
+            Not(HasSubstr("Move these")), Not(HasSubstr("until the tapes above are pulled"))));
+}
+
+TEST(CorrectionSheet, JudgesLevelsByTheBenchMarkOfTheJob) {
+  // All level, and all an inch under the height wanted.
+  const std::string mark =
+      fmt::format("level,L1,BM,{}mm\nlevel,L2,BM,{}mm\n", 1400 + 127, 1655 + 127);
+  const std::string job =
+      hexagon_job() + "[levels]\nbench_mark = \"BM\"\nheight = \"10ft\"\nfootings = \"10ft 6in\"\n";
+  EXPECT_THAT(correction_sheet(job, tapes_and_rods({0, 0, 0, 0, 0, 0}) + mark),
+              HasSubstr("Off level: A, B, C, D, E, F."));
+}
+
+TEST(NextTapes, AreNotAskedForByAFootingOffLevel) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  // E is so near to the limit of 1/8 in that its level cannot be told, and no tape can tell it.
+  site.write("readings.csv", tapes_and_rods({0, 0, 0, 0, 3, 0}));
+  EXPECT_EQ(site.stakewright({"check", "job.toml", "readings.csv"}).status, 3);
+  EXPECT_EQ(site.stakewright({"tapes", "job.toml", "readings.csv"}).status, 0);
 }
 
 TEST(CheckLevels, StandInTheReportBesideTheCorners) {

@@ -221,7 +221,7 @@ TEST(CorrectionSheet, AsksForTapesWhenItIsNotClear) {
 
 TEST(CorrectionSheet, AsksForEverythingWhenReadingsContradictAndNoPullWouldTell) {
   Scene scene = all_in();
-  scene.findings.verdict = check::Verdict::contradiction;
+  scene.findings.verdict = scene.findings.places = check::Verdict::contradiction;
   scene.findings.tape_next.clear();
   const std::string said = text_of(scene.pages());
   EXPECT_THAT(said, HasSubstr("The readings contradict each other"));

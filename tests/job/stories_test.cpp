@@ -9,6 +9,7 @@
 
 #include "stakewright/check/check.hpp"
 #include "stakewright/job/carry_result.hpp"
+#include "stakewright/job/check_input.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/job/readings_file.hpp"
 
@@ -23,14 +24,8 @@ struct Story {
 check::Findings told(const std::string& name) {
   const std::string folder = STAKEWRIGHT_STORIES;
   const Job job = read_job(folder + "/" + name + ".toml");
-  check::Input input;
-  input.plan = job.plan;
-  input.tolerance = job.tolerance;
-  input.staking = job.staking;
-  input.units = job.units;
-  input.instruments = job.instruments;
-  input.readings = read_readings(folder + "/" + name + ".csv", job);
-  return check::check(input);
+  return check::check(
+      check_input(job, read_readings(folder + "/" + name + ".csv", job), job.units));
 }
 
 std::string pair_of(const check::Findings& findings, std::size_t reading) {

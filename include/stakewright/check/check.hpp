@@ -46,9 +46,10 @@ enum class Verdict {
 };
 
 struct Findings {
-  std::string round;                ///< the round checked; empty without readings
-  std::vector<std::string> rounds;  ///< of the readings, as they first come
-  Verdict verdict = Verdict::undecided;
+  std::string round;                     ///< the round checked; empty without readings
+  std::vector<std::string> rounds;       ///< of the readings, as they first come
+  Verdict verdict = Verdict::undecided;  ///< of the places and, where rods were read, of the levels
+  Verdict places = Verdict::undecided;   ///< of the corners' places alone
   adjustment::Network network;
   adjustment::Adjustment all;  ///< with every reading
   adjustment::SlipTest slips;

@@ -1,0 +1,20 @@
+#include "stakewright/job/check_input.hpp"
+
+#include <utility>
+
+namespace stakewright::job {
+
+check::Input check_input(const Job& job, std::vector<readings::Reading> readings,
+                         base::Units units) {
+  check::Input input;
+  input.plan = job.plan;
+  input.tolerance = job.tolerance;
+  input.staking = job.staking;
+  input.units = units;
+  input.levels = job.levels;
+  input.instruments = job.instruments;
+  input.readings = std::move(readings);
+  return input;
+}
+
+}  // namespace stakewright::job
