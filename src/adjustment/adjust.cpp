@@ -24,7 +24,7 @@ constexpr double kLeastRedundancy = 1e-6;
 /// The scale counts as unseen when the readings leave this much of its prior standard deviation.
 constexpr double kPracticallyThePrior = 0.95;
 
-/// A reading that changes by more than this (metres, radians), for a metre's motion of the whole
+/// A reading that changes by more than this (meters, radians), for a meter's motion of the whole
 /// figure, depends on where the figure lies.  Rounding is a million times smaller.
 constexpr double kDependsOnDatum = 1e-6;
 
@@ -60,9 +60,9 @@ Adjustment outline(const Network& network, const Determinacy& known, const Unkno
     result.readings_out.push_back(reading);
   }
   for (const std::size_t r : known.readings) result.readings_out[r].used = true;
-  if (known.centre_set_aside)
+  if (known.center_set_aside)
     result.remarks.emplace_back(
-        "Too few readings reach the centre pin to place it; what they read is left out.");
+        "Too few readings reach the center pin to place it; what they read is left out.");
   return result;
 }
 

@@ -23,7 +23,7 @@ struct Estimate {
   Eigen::MatrixXd cofactor;    ///< a symmetric generalized inverse of the normal matrix
 };
 
-/// Columns are brought to unit length first, so that metres and scales may stand side by side.
+/// Columns are brought to unit length first, so that meters and scales may stand side by side.
 /// With `defect` above 0 the result is one of many: refer it to a datum.
 /// Empty when the rest of the normal matrix is singular to working precision.
 std::optional<Estimate> least_squares(const LinearModel& model, Eigen::Index defect);

@@ -17,19 +17,19 @@ std::vector<std::size_t> carriers(const Network& network, const Unknowns& unknow
   return result;
 }
 
-base::Point centre_of(const std::vector<std::size_t>& points, const State& state) {
+base::Point center_of(const std::vector<std::size_t>& points, const State& state) {
   base::Point sum;
   for (const std::size_t point : points) sum = sum + state.place(point);
   return (1.0 / static_cast<double>(points.size())) * sum;
 }
 
-/// Two shifts and the turn about `centre`, over all unknowns.
-Eigen::MatrixXd rigid_motions(const Unknowns& unknowns, const State& state, base::Point centre) {
+/// Two shifts and the turn about `center`, over all unknowns.
+Eigen::MatrixXd rigid_motions(const Unknowns& unknowns, const State& state, base::Point center) {
   Eigen::MatrixXd motions = Eigen::MatrixXd::Zero(unknowns.count, 3);
   for (std::size_t point = 0; point < unknowns.point.size(); ++point) {
     const Eigen::Index column = unknowns.point[point];
     if (column == kNotAsked) continue;
-    const base::Point arm = state.place(point) - centre;
+    const base::Point arm = state.place(point) - center;
     motions(column, 0) = 1.0;
     motions(column + 1, 1) = 1.0;
     motions(column, 2) = base::clockwise(arm).x_m;
@@ -43,7 +43,7 @@ Eigen::MatrixXd rigid_motions(const Unknowns& unknowns, const State& state, base
 Datum datum(const Network& network, const Unknowns& unknowns, const State& state,
             const LinearModel& model, Eigen::Index defect) {
   const std::vector<std::size_t> carried_by = carriers(network, unknowns);
-  const Eigen::MatrixXd rigid = rigid_motions(unknowns, state, centre_of(carried_by, state));
+  const Eigen::MatrixXd rigid = rigid_motions(unknowns, state, center_of(carried_by, state));
   Datum result;
   result.motions = defect == 3 ? rigid : rigid * least_changed(model.design * rigid, defect);
   result.conditions = Eigen::MatrixXd::Zero(unknowns.count, defect);

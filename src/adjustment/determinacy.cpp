@@ -71,7 +71,7 @@ Look look(const Network& network, const Determinacy& found) {
   Look result;
   result.unknowns = place_unknowns(found.asked);
   auto model = linear_model(network, result.unknowns, planned_state(network), found.readings);
-  // Rows of unit length: a length in metres and an angle in radians, a rough tape and a fine circle
+  // Rows of unit length: a length in meters and an angle in radians, a rough tape and a fine circle
   // then stand side by side, and only the figure's geometry decides.
   model->design.rowwise().normalize();
   result.freedom = free_motions(model->design);
@@ -119,10 +119,10 @@ bool any(const std::vector<bool>& flags) {
   return std::find(flags.begin(), flags.end(), true) != flags.end();
 }
 
-bool centre_was_dropped(const Network& network, const std::vector<bool>& before,
+bool center_was_dropped(const Network& network, const std::vector<bool>& before,
                         const std::vector<bool>& after) {
   for (std::size_t point = 0; point < network.points.size(); ++point)
-    if (network.points[point].role == Role::centre && before[point] && !after[point]) return true;
+    if (network.points[point].role == Role::center && before[point] && !after[point]) return true;
   return false;
 }
 
@@ -149,8 +149,8 @@ Determinacy determinacy(const Network& network, const std::vector<bool>& exclude
   }
   std::sort(found.loose.begin(), found.loose.end(),
             [](const Loose& a, const Loose& b) { return a.point < b.point; });
-  found.centre_set_aside =
-      any(found.asked) && centre_was_dropped(network, asked_at_first, found.asked);
+  found.center_set_aside =
+      any(found.asked) && center_was_dropped(network, asked_at_first, found.asked);
   return found;
 }
 

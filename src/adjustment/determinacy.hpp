@@ -15,7 +15,7 @@ struct Determinacy {
   std::vector<std::size_t> readings;  ///< that bear on them
   Eigen::Index defect = 0;            ///< motions of the whole that stay free: 0 to 3
   std::vector<Loose> loose;           ///< the corners that are not asked
-  bool centre_set_aside = false;  ///< corners are asked, the centre pin is reached but not fixed
+  bool center_set_aside = false;  ///< corners are asked, the center pin is reached but not fixed
 };
 
 /// By the rank of the design matrix at the plan, its rows of unit length (singular values), never

@@ -7,7 +7,7 @@
 namespace stakewright::adjustment {
 namespace {
 
-/// Slips come in every size: an eighth taken for a sixteenth, an inch, a decimetre, a foot, the
+/// Slips come in every size: an eighth taken for a sixteenth, an inch, a decimeter, a foot, the
 /// wrong ten feet.  Their prior is a mixture, in equal shares, of normals whose standard deviations
 /// go from an inch up by fours.  Between them the density falls roughly as one over the size, as
 /// for a quantity of unknown scale.
@@ -77,7 +77,7 @@ Square cofactor_of(const ResidualEvidence& evidence, const SlipCandidate& set) {
   return result;
 }
 
-/// Metres for a length, radians for an angle.
+/// Meters for a length, radians for an angle.
 double slip_scale(const ResidualEvidence& evidence, std::size_t reading, std::size_t scale) {
   const bool angle = !evidence.is_angle.empty() && evidence.is_angle[reading];
   return angle ? kSlipScales_rad[scale] : kSlipScales_m[scale];

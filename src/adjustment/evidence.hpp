@@ -20,7 +20,7 @@ inline constexpr double kFullyCorrelated = 0.9998;
 struct ResidualEvidence {
   Eigen::VectorXd residuals;   ///< M·l: observed minus adjusted
   Eigen::MatrixXd cofactor;    ///< M = I − A·Q·Aᵀ, readings only
-  std::vector<double> sd;      ///< metres, or radians for an angle
+  std::vector<double> sd;      ///< meters, or radians for an angle
   std::vector<bool> is_angle;  ///< per reading; empty: all are lengths
   double chi_square = 0.0;
   int redundancy = 0;
@@ -47,7 +47,7 @@ struct WeighedSet {
 std::optional<WeighedSet> weigh(const ResidualEvidence& evidence, const SlipCandidate& set,
                                 double log_odds, double floor);
 
-/// Expected sizes of the slips, in metres or radians, positive where the reading is too long or too
+/// Expected sizes of the slips, in meters or radians, positive where the reading is too long or too
 /// large.
 std::vector<double> slip_sizes(const ResidualEvidence& evidence, const SlipCandidate& set);
 

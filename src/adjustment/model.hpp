@@ -1,7 +1,7 @@
 // The model of a reading and its linear form, shared by every step of the adjustment.
 //
 // length = (1 + scale)·|P − Q| + zero + e.  Angle at S, clockwise from P to Q:
-// bearing of Q − bearing of P + e.  Metres and radians.
+// bearing of Q − bearing of P + e.  Meters and radians.
 #pragma once
 
 #include <Eigen/Core>
@@ -41,7 +41,7 @@ struct ModelLength {
 
 ModelLength model_length(base::Point from, base::Point to, double scale, double zero_m);
 
-/// The angle a perfect circle would read, and how it answers to the places, in radians a metre.
+/// The angle a perfect circle would read, and how it answers to the places, in radians a meter.
 struct ModelAngle {
   bool defined = false;    ///< false: a sight has no length
   double angle_rad = 0.0;  ///< in [0, 2 pi)
@@ -58,7 +58,7 @@ struct Answer {
   base::Point by;
 };
 
-/// What a perfect reading would be at a state: metres, or radians for an angle.
+/// What a perfect reading would be at a state: meters, or radians for an angle.
 struct ModelReading {
   bool defined = false;  ///< false: two of its points are at one place
   double value = 0.0;
@@ -95,7 +95,7 @@ Unknowns place_unknowns(const std::vector<bool>& asked);
 Unknowns all_unknowns(const Network& network, const std::vector<bool>& asked,
                       const std::vector<std::size_t>& readings);
 
-/// One row of the design matrix, in metres or radians a unit of the unknown.  `row` must be zero.
+/// One row of the design matrix, in meters or radians a unit of the unknown.  `row` must be zero.
 ModelReading fill_row(const Unknowns& unknowns, const State& state,
                       const readings::Observation& observation, Eigen::Ref<Eigen::RowVectorXd> row);
 

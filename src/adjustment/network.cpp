@@ -19,7 +19,7 @@ std::vector<NetworkPoint> points_of(const layout::Plan& plan) {
   std::vector<NetworkPoint> points;
   for (const layout::Stake& stake : layout::stakes(plan))
     points.push_back({stake.label, Role::corner, stake.at, false});
-  points.push_back({layout::kCentreLabel, Role::centre, plan.centre, false});
+  points.push_back({layout::kCenterLabel, Role::center, plan.center, false});
   for (const layout::Pin& pin : plan.pins) {
     if (has_label(points, pin.name))
       throw base::InputError(fmt::format(

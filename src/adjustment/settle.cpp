@@ -11,7 +11,7 @@
 namespace stakewright::adjustment {
 namespace {
 
-/// The last step must be shorter: a millionth of a micrometre, so that the covariance belongs to
+/// The last step must be shorter: a millionth of a micrometer, so that the covariance belongs to
 /// the places reported.  On a site whose coordinates are large, doubles resolve no less than
 /// this share of a coordinate.
 constexpr double kLastStep_m = 1e-12;

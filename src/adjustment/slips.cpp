@@ -10,7 +10,7 @@
 namespace stakewright::adjustment {
 namespace {
 
-/// Slips pull the places found towards them, so the sums are made again without the leading set
+/// Slips pull the places found toward them, so the sums are made again without the leading set
 /// until it stays the same.  It stays at the first or second pass unless feet are at stake.
 constexpr int kMostPasses = 4;
 

@@ -23,7 +23,7 @@ struct Refusal {
 [[noreturn]] void refuse(std::string accepted) { throw Refusal{std::move(accepted)}; }
 
 // 1 in = 25.4 mm exactly.  254 times a figure in 64ths is exact, so one division rounds once.
-double metres_from_inches(double inches) { return inches * 254.0 / 10000.0; }
+double meters_from_inches(double inches) { return inches * 254.0 / 10000.0; }
 
 bool take_foot_mark(Scan& scan) { return scan.take({"ft", "'", "\u2032", "\u2019"}); }
 bool take_inch_mark(Scan& scan) { return scan.take({"in", "\"", "\u2033", "\u201d"}); }
@@ -67,12 +67,12 @@ double feet_and_inches_m(Number feet, Scan& scan) {
   if (inches.value >= kInchesPerFoot) refuse("fewer than 12 inches after feet");
   scan.spaces();
   take_inch_mark(scan);
-  return metres_from_inches(kInchesPerFoot * feet.value + inches.value);
+  return meters_from_inches(kInchesPerFoot * feet.value + inches.value);
 }
 
 double after_foot_mark_m(Number feet, Scan& scan) {
   scan.spaces();
-  if (scan.at_end()) return metres_from_inches(kInchesPerFoot * feet.value);
+  if (scan.at_end()) return meters_from_inches(kInchesPerFoot * feet.value);
   scan.take({"-"});
   scan.spaces();
   return feet_and_inches_m(feet, scan);
@@ -90,10 +90,10 @@ double dashed_m(Number feet, Scan& scan, Units bare) {
 double bare_m(double value, Units bare) {
   switch (bare) {
     case Units::feet_inches:
-      return metres_from_inches(kInchesPerFoot * value);
-    case Units::millimetres:
+      return meters_from_inches(kInchesPerFoot * value);
+    case Units::millimeters:
       return value / 1000.0;
-    case Units::metres:
+    case Units::meters:
       break;
   }
   return value;
@@ -104,7 +104,7 @@ double unsigned_length_m(Scan& scan, Units bare) {
   if (!first) refuse(kAcceptedLengths);
   const Inches inches = inches_after(*first, scan);
   scan.spaces();
-  if (take_inch_mark(scan)) return metres_from_inches(inches.value);
+  if (take_inch_mark(scan)) return meters_from_inches(inches.value);
   if (inches.has_fraction)
     refuse(scan.at_end() ? "an inch mark after a fraction, or feet-inches-fraction as in 12-4-5/16"
                          : kAcceptedLengths);
@@ -157,7 +157,7 @@ double length_m_from_text(std::string_view text, Units bare) {
 double area_m2_from_text(std::string_view text, Units bare) {
   return whole_text(
       text, [bare](Scan& scan) { return unsigned_area_m2(scan, bare); }, kAcceptedAreas,
-      kLongestLength_m * kLongestLength_m, "areas up to 100 square kilometres");
+      kLongestLength_m * kLongestLength_m, "areas up to 100 square kilometers");
 }
 
 }  // namespace stakewright::base

@@ -52,9 +52,9 @@ std::string text_from_length(double length_m, Units units, int per_inch) {
   switch (units) {
     case Units::feet_inches:
       return feet_inches_text(length_m, per_inch);
-    case Units::millimetres:
+    case Units::millimeters:
       return fmt::format("{} mm", steps(length_m * 1000.0));
-    case Units::metres:
+    case Units::meters:
       break;
   }
   return decimal_text(steps(length_m * 1000.0), 3) + " m";

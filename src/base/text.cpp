@@ -98,7 +98,7 @@ std::string joined(const std::vector<std::string>& names) {
   return text;
 }
 
-// Optimal string alignment distance: Levenshtein's, with neighbours changed over as one edit.
+// Optimal string alignment distance: Levenshtein's, with neighbors changed over as one edit.
 std::size_t edits_between(std::string_view from, std::string_view to) {
   std::vector<std::size_t> before_last;
   std::vector<std::size_t> last(to.size() + 1);

@@ -10,16 +10,16 @@ std::string word_of(Units units) {
   switch (units) {
     case Units::feet_inches:
       return "feet-inches";
-    case Units::millimetres:
+    case Units::millimeters:
       return "mm";
-    case Units::metres:
+    case Units::meters:
       return "m";
   }
   return "";
 }
 
 Units units_from_word(std::string_view word) {
-  for (const Units units : {Units::feet_inches, Units::millimetres, Units::metres}) {
+  for (const Units units : {Units::feet_inches, Units::millimeters, Units::meters}) {
     if (word == word_of(units)) return units;
   }
   throw InputError(fmt::format("read {}; accepted are feet-inches, mm, m", in_quotes(word)));

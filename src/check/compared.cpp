@@ -31,11 +31,11 @@ void allow_for_scatter(const Findings& before, const Findings& after, TwoRounds&
   rounds.variance_factor = squares / redundancy;
 }
 
-// The corners, and the centre pin where both rounds place it.
+// The corners, and the center pin where both rounds place it.
 TwoRounds two_rounds(const Findings& before, const Findings& after) {
   const std::size_t points = after.network.corner_count + 1;
   TwoRounds rounds;
-  rounds.centre = after.survey->centre;
+  rounds.center = after.survey->center;
   rounds.hold = after.survey->hold;
   rounds.tied = before.used.free_motions == 0 && after.used.free_motions == 0;
   for (std::size_t i = 0; i < points; ++i) {

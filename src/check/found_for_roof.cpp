@@ -33,7 +33,7 @@ base::Matrix turned_back(const base::Matrix& covariance, double turn_rad) {
   return result;
 }
 
-// The survey with the centre pin after the corners; its place is there and is known.
+// The survey with the center pin after the corners; its place is there and is known.
 placement::Survey with_pin(const Findings& findings) {
   const std::size_t pin = findings.network.corner_count;
   placement::Survey survey = *findings.survey;
@@ -49,7 +49,7 @@ placement::Survey with_pin(const Findings& findings) {
   return survey;
 }
 
-// Tops of the footings, when every one of them is levelled.
+// Tops of the footings, when every one of them is leveled.
 std::optional<roof::Footings> footings_of(const Findings& findings) {
   if (!findings.levels) return std::nullopt;
   const std::size_t n = findings.network.corner_count;

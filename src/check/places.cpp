@@ -14,7 +14,7 @@ placement::Survey survey_of(const layout::Plan& plan, const adjustment::Network&
                             const adjustment::Adjustment& adjustment) {
   const std::size_t n = network.corner_count;
   placement::Survey survey;
-  survey.centre = plan.centre;
+  survey.center = plan.center;
   survey.covariance = base::Matrix(2 * n, 2 * n);
   for (std::size_t i = 0; i < n; ++i) {
     const adjustment::NetworkPoint& corner = network.points[i];

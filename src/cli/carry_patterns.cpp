@@ -54,7 +54,7 @@ std::string square_words(double figure, base::Units units) {
   const bool inches = units == base::Units::feet_inches;
   const double arm_m = inches ? kTwelveInches_m : kMetricArm_m;
   const auto text = [&](double length_m) {
-    const auto shown_units = inches ? units : base::Units::millimetres;
+    const auto shown_units = inches ? units : base::Units::millimeters;
     std::string words = text_from_length(length_m, shown_units);
     return words == "1' 0\"" ? std::string("12\"") : words;  // as a square is read
   };
@@ -117,7 +117,7 @@ std::string settings_table(const std::vector<roof::Cut>& cuts, Rows which, const
         {name_of_cut(cut),
          cut.at,
          {text_from_angle(angle_to_cut_rad(cut)), square_words(cut.setting.square, shown.units),
-          text_from_angle(cut.setting.mitre_rad), text_from_angle(cut.setting.bevel_rad),
+          text_from_angle(cut.setting.miter_rad), text_from_angle(cut.setting.bevel_rad),
           past_tilt(cut) ? text_from_length(cut.setting.set_back_m, shown.units) : ""}});
   }
   std::string text =
@@ -125,7 +125,7 @@ std::string settings_table(const std::vector<roof::Cut>& cuts, Rows which, const
              {"at"},
              {"angle", Align::right},
              {"square", Align::right},
-             {"mitre", Align::right},
+             {"miter", Align::right},
              {"bevel", Align::right},
              {std::any_of(cuts.begin(), cuts.end(), past_tilt) ? "set back" : "", Align::right}},
             gathered(placed, which), shown.emphasis);
@@ -139,7 +139,7 @@ std::string settings_section(const roof::Carry& planned, const Shown& shown) {
   if (std::any_of(planned.cuts.begin(), planned.cuts.end(), past_tilt))
     text += paragraph(
         "No common saw tilts past 45°. Where a figure stands under \"set back\", draw the line of "
-        "the mitre on one side of the stick. Draw it again, set back by that much square to the "
+        "the miter on one side of the stick. Draw it again, set back by that much square to the "
         "first: on the other side or, where two such cuts meet in a point, on the middle of the "
         "edge. Join them over the edges and saw by hand to the lines.");
   return text;

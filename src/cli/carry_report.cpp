@@ -11,7 +11,7 @@ std::string over_words(const job::CarryResult& result) {
     case roof::Way::leave:
       return "Over the corners as they were found:";
     case roof::Way::with_play:
-      return "With the posts set off their footings' centres:";
+      return "With the posts set off their footings' centers:";
     case roof::Way::after_moves:
       return "Once the moves are made:";
   }

@@ -10,7 +10,7 @@ namespace stakewright::cli {
 
 /// A row of a table of parts, its place apart from the rest of it.
 struct PlacedRow {
-  std::string kind;  ///< "hip", "fascia mitre": what rows can be "all" of
+  std::string kind;  ///< "hip", "fascia miter": what rows can be "all" of
   std::string at;    ///< "C", "B-C", "B-C left 2"
   Row rest;
 };

@@ -52,15 +52,15 @@ std::string stakes_section(const layout::Plan& plan, const std::vector<layout::S
                            const Shown& shown) {
   std::vector<Row> rows;
   for (const auto& stake : stakes) {
-    const base::Point from_centre = stake.at - plan.centre;
-    const bool centre = stake.label == layout::kCentreLabel;
+    const base::Point from_center = stake.at - plan.center;
+    const bool center = stake.label == layout::kCenterLabel;
     rows.push_back({stake.label, right_left(stake.at, shown.units),
                     forward_back(stake.at, shown.units),
-                    centre ? "" : text_from_length(base::norm_m(from_centre), shown.units),
-                    centre ? "" : base::text_from_bearing(base::bearing_rad(from_centre)),
-                    centre ? "centre pin" : ""});
+                    center ? "" : text_from_length(base::norm_m(from_center), shown.units),
+                    center ? "" : base::text_from_bearing(base::bearing_rad(from_center)),
+                    center ? "center pin" : ""});
   }
-  return heading("Stakes, from the site's zero and from the centre pin O", shown.emphasis) +
+  return heading("Stakes, from the site's zero and from the center pin O", shown.emphasis) +
          table({{"stake"},
                 {"right or left", Align::right},
                 {"forward or back", Align::right},
@@ -94,7 +94,7 @@ std::string swings_section(const layout::StakingOrder& order, const Shown& shown
                rows, shown.emphasis);
 }
 
-/// Angles and lengths from the centre pin, for a crew with a circle.
+/// Angles and lengths from the center pin, for a crew with a circle.
 std::string radial_section(const layout::Radial& radial, const Shown& shown) {
   std::vector<Row> rows;
   for (const auto& stake : radial.stakes) {
@@ -140,7 +140,7 @@ std::string tapes_section(const layout::Plan& plan, const std::vector<layout::Ta
     rows.push_back({skip_words(skip, plan.polygon.sides),
                     text_from_length(length_m[skip], shown.units), pulls_words(pulls[skip])});
   }
-  return heading("Check lengths, tight and level, centre to centre", shown.emphasis) +
+  return heading("Check lengths, tight and level, center to center", shown.emphasis) +
          table({{"what"}, {"length", Align::right}, {"pulls"}}, rows, shown.emphasis);
 }
 

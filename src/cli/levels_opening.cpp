@@ -76,20 +76,20 @@ void say_not_separable(Telling& t) {
                     fmt::join(sets, ", or ")));
 }
 
-/// "towards C", "towards the side C–D": where the form falls to, to the nearest half side.
-std::string towards(const Telling& t, double bearing_rad) {
+/// "toward C", "toward the side C–D": where the form falls to, to the nearest half side.
+std::string toward(const Telling& t, double bearing_rad) {
   const auto& points = t.findings.network.points;
   const std::size_t n = t.findings.network.corner_count;
   const base::Point downhill{std::sin(bearing_rad), std::cos(bearing_rad)};
-  const base::Point centre = points[n].planned;
+  const base::Point center = points[n].planned;
   double best = -1.0;
   std::string words;
   const auto consider = [&](base::Point at, const std::string& name) {
-    const base::Point way = at - centre;
+    const base::Point way = at - center;
     const double along = base::dot(downhill, way) / base::norm_m(way);
     if (along <= best) return;
     best = along;
-    words = "towards " + name;
+    words = "toward " + name;
   };
   for (std::size_t i = 0; i < n; ++i) {
     const std::size_t next = (i + 1) % n;
@@ -103,7 +103,7 @@ std::string towards(const Telling& t, double bearing_rad) {
 void say_tilted(Telling& t) {
   const auto& plane = *t.levels.plane;
   t.say(fmt::format("The form tilts: {} down {} over its whole width", t.text(plane.drop_m),
-                    towards(t, plane.downhill_bearing_rad)));
+                    toward(t, plane.downhill_bearing_rad)));
   t.say(t.levels.wrong.empty() ? std::string("No single footing is out of that plane")
                                : fmt::format("{} {} out of that plane besides",
                                              names(t, t.levels.wrong), is_are(t.levels.wrong)));

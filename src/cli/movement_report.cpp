@@ -45,7 +45,7 @@ std::vector<std::size_t> stakes_that(const RoundsCompared& since, Moved moved) {
   return stakes;
 }
 
-/// The centre pin has no outward; it is told by how far alone.
+/// The center pin has no outward; it is told by how far alone.
 std::string movement_words(const StakeMovement& stake, base::Units units) {
   if (stake.outward_m == 0.0 && stake.sideways_m == 0.0)
     return text_from_length(stake.distance_m, units);

@@ -33,7 +33,7 @@ constexpr int kMostPulls = 2352;
 constexpr int kNarrowestPicture_px = 64;
 constexpr int kWidestPicture_px = 10000;
 
-/// What CLI11 fills in; words are turned into values afterwards.
+/// What CLI11 fills in; words are turned into values afterward.
 struct Raw {
   Options options;
   std::string units;

@@ -16,7 +16,7 @@ namespace stakewright::cli {
 
 /// How a report is shown.
 struct Shown {
-  base::Units units = base::Units::millimetres;
+  base::Units units = base::Units::millimeters;
   Emphasis emphasis = Emphasis::off;
   bool corrections = false;  ///< check: of each reading as well
 };

@@ -79,7 +79,7 @@ std::string sensitivity_report(const job::Job& job, const job::CarryResult& resu
   text += paragraph(fmt::format(
       "Corner {} stands {} outward, or {} clockwise, of its place and all others stand "
       "true: so much longer or shorter than the pattern is each piece near it. Inward "
-      "and anticlockwise do the opposite. The plan is regular, so any other corner does "
+      "and counterclockwise do the opposite. The plan is regular, so any other corner does "
       "the same to the pieces near it.",
       shift.corner, amount, amount));
   text += '\n' + heading("Lengths", shown.emphasis) + lines_table(shift, shown);

@@ -94,7 +94,7 @@ std::string conclusion(const job::Job& job, const job::CarryResult& result, base
              others_words(job, result, units);
     case Way::with_play:
       return fmt::format(
-          "Setting the posts off their footings' centres is enough: then {}. Left as found, {}.",
+          "Setting the posts off their footings' centers is enough: then {}. Left as found, {}.",
           then, left);
     case Way::after_moves:
       return fmt::format("It pays to move before the pour: after {} {}. Left as found, {}.",
@@ -134,7 +134,7 @@ std::string play_section(const job::Job& job, const job::CarryResult& result, co
                     directed(off.sideways_m, kSideways, shown.units, Step::tape),
                     base::text_from_length(off.distance_m, shown.units)});
   }
-  return '\n' + heading("Where each post stands off its footing's centre", shown.emphasis) +
+  return '\n' + heading("Where each post stands off its footing's center", shown.emphasis) +
          table({{"post"},
                 {"outward or inward", Align::right},
                 {"sideways", Align::right},

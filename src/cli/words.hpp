@@ -18,13 +18,13 @@ struct Directions {
 };
 
 inline constexpr Directions kOutward{"outward", "inward"};
-inline constexpr Directions kSideways{"clockwise", "anticlockwise"};
+inline constexpr Directions kSideways{"clockwise", "counterclockwise"};
 inline constexpr Directions kLonger{"longer", "shorter"};
 
 /// To which step a length is rounded: the tape's own, or one finer for errors.
 enum class Step { tape, fine };
 
-/// `7/8" outward`, `3.2 mm anticlockwise`; without a direction where it rounds to nothing.
+/// `7/8" outward`, `3.2 mm counterclockwise`; without a direction where it rounds to nothing.
 std::string directed(double length_m, Directions directions, base::Units units, Step step);
 
 /// Both ways a corner is off, leaving out what rounds to nothing:

@@ -9,7 +9,7 @@
 namespace stakewright::draw {
 namespace {
 
-/// What CLI11 fills in; words are turned into values afterwards.
+/// What CLI11 fills in; words are turned into values afterward.
 struct Raw {
   Options options;
   std::string units;

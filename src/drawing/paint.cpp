@@ -8,8 +8,8 @@ namespace stakewright::drawing {
 namespace {
 
 void set_ink(cairo_t* cairo, Ink ink) {
-  const double grey = ink == Ink::white ? 1.0 : 0.0;
-  cairo_set_source_rgb(cairo, grey, grey, grey);
+  const double gray = ink == Ink::white ? 1.0 : 0.0;
+  cairo_set_source_rgb(cairo, gray, gray, gray);
 }
 
 void trace(cairo_t* cairo, const std::vector<At>& points) {
@@ -54,13 +54,13 @@ struct Painter {
     finish(cairo, rectangle.fill, rectangle.stroke);
   }
   void operator()(const Circle& circle) const {
-    cairo_arc(cairo, circle.centre.x_pt, circle.centre.y_pt, circle.radius_pt, 0.0,
+    cairo_arc(cairo, circle.center.x_pt, circle.center.y_pt, circle.radius_pt, 0.0,
               2.0 * std::numbers::pi);
     cairo_close_path(cairo);
     finish(cairo, circle.fill, circle.stroke);
   }
   void operator()(const Arc& arc) const {
-    cairo_arc(cairo, arc.centre.x_pt, arc.centre.y_pt, arc.radius_pt, arc.from_rad, arc.to_rad);
+    cairo_arc(cairo, arc.center.x_pt, arc.center.y_pt, arc.radius_pt, arc.from_rad, arc.to_rad);
     finish(cairo, Fill::none, arc.stroke);
   }
   void operator()(const Text& text) const {

@@ -15,12 +15,12 @@ const char* units_key(base::Units units) {
   switch (units) {
     case base::Units::feet_inches:
       return "units.feet_inches";
-    case base::Units::metres:
-      return "units.metres";
-    case base::Units::millimetres:
+    case base::Units::meters:
+      return "units.meters";
+    case base::Units::millimeters:
       break;
   }
-  return "units.millimetres";
+  return "units.millimeters";
 }
 
 }  // namespace

@@ -20,7 +20,7 @@ bool is_number(std::string_view text) {
 
 std::vector<std::string> points_of(const job::Job& job) {
   std::vector<std::string> points = layout::corner_labels(job.plan.polygon.sides);
-  points.emplace_back(layout::kCentreLabel);
+  points.emplace_back(layout::kCenterLabel);
   for (const layout::Pin& pin : job.plan.pins) points.push_back(pin.name);
   return points;
 }

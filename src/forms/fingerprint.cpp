@@ -42,7 +42,7 @@ std::string fingerprint(const layout::Plan& plan) {
   Hash hash;
   hash.add(static_cast<std::uint64_t>(plan.polygon.sides));
   hash.add(plan.polygon.corner_radius_m);
-  hash.add(plan.centre);
+  hash.add(plan.center);
   hash.add(plan.facing_rad);
   hash.add(plan.batter_setback_m);
   hash.add(static_cast<std::uint64_t>(plan.hold.size()));

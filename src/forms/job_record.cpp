@@ -79,7 +79,7 @@ std::vector<Fact> facts_of(const job::Job& job) {
   facts.add("size", exact(radius_m),
             job.stated_size.empty() ? "corner_radius " + base::text_from_length(radius_m, job.units)
                                     : job.stated_size);
-  facts.add_place("centre", plan.centre);
+  facts.add_place("center", plan.center);
   facts.add("facing", exact(plan.facing_rad),
             fmt::format("{:.4g} degrees", plan.facing_rad * 180.0 / std::numbers::pi));
   facts.add_length("batter_setback", plan.batter_setback_m);

@@ -39,10 +39,10 @@ void KeyColumn::add_bar(double length_pt, const std::string& words) {
 void KeyColumn::add_scale(const Scale& scale) {
   add_words(wording_.filled("plan.scale", {{"scale", scale.words}}), kStrong);
   const double length_m = bar_length_m(scale, box_.width_pt - 64.0, units_);
-  const double length_pt = length_m * scale.points_per_metre();
+  const double length_pt = length_m * scale.points_per_meter();
   add_bar(length_pt, base::text_from_length(length_m, units_));
   const std::string on_paper =
-      base::text_from_small_length(length_pt / drawing::kPointsPerMetre, units_);
+      base::text_from_small_length(length_pt / drawing::kPointsPerMeter, units_);
   add_paragraph(wording_.filled("plan.bar", {{"length", on_paper}}));
   y_ += 6.0;
 }

@@ -47,9 +47,9 @@ void add_laser_rows(RunningSheets& sheets, const FormInput& input) {
   sheets.use(8.0);
   table.draw([&](Pen& pen, std::size_t index, const std::vector<drawing::Box>& cells) {
     if (index < corners.size()) {
-      pen.in_box(cells[0], layout::kCentreLabel, kRowLabel);
+      pen.in_box(cells[0], layout::kCenterLabel, kRowLabel);
       pen.in_box(cells[1], corners[index].label, kRowLabel);
-      add_row(pen, fmt::format("{}-{}", layout::kCentreLabel, corners[index].label), cells, input);
+      add_row(pen, fmt::format("{}-{}", layout::kCenterLabel, corners[index].label), cells, input);
       return;
     }
     const std::string row = fmt::format("s{}", index - corners.size() + 1);

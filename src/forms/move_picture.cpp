@@ -67,9 +67,9 @@ class MovePicture {
     for (std::size_t i = 0; i < corners_.size(); ++i)
       room_.keep_off(Segment{outline.points[i], outline.points[(i + 1) % corners_.size()]});
     page_.marks.emplace_back(std::move(outline));
-    const At centre = at(input_.job.plan.centre);
-    draw_centre(page_, centre);
-    room_.keep_off(around(centre, kCentreReach_pt));
+    const At center = at(input_.job.plan.center);
+    draw_center(page_, center);
+    room_.keep_off(around(center, kCenterReach_pt));
   }
 
   void draw_tapes() {
@@ -84,7 +84,7 @@ class MovePicture {
 
   /// From where the stake stands to where it belongs; the place it belongs is on the plan line.
   void draw_arrow(double factor) {
-    const Point radius = corners_[move_.corner] - input_.job.plan.centre;
+    const Point radius = corners_[move_.corner] - input_.job.plan.center;
     const double length_m = std::hypot(radius.x_m, radius.y_m);
     const Point out{radius.x_m / length_m, radius.y_m / length_m};
     const Point clockwise{out.y_m, -out.x_m};
@@ -118,7 +118,7 @@ class MovePicture {
     label(at(corners_[move_.corner]), input_.label(move_.corner));
     for (const placement::MoveTape& tape : move_.tapes)
       label(at(corners_[tape.from]), input_.label(tape.from));
-    label(at(input_.job.plan.centre), layout::kCentreLabel);
+    label(at(input_.job.plan.center), layout::kCenterLabel);
   }
 
   void label(At point, const std::string& words) {
@@ -133,7 +133,7 @@ class MovePicture {
   const placement::Move& move_;
   LabelRoom room_;
   std::vector<Point> corners_;
-  double scale_ = 1.0;  ///< points per metre
+  double scale_ = 1.0;  ///< points per meter
   Point middle_;
 };
 

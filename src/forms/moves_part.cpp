@@ -32,7 +32,7 @@ std::string allowed_text(const placement::Move& move, const CorrectionInput& inp
   return rounded_down(allowed_m, input.choices.units);
 }
 
-/// Seen from the centre pin: so far away or nearer, so far to the right or left.
+/// Seen from the center pin: so far away or nearer, so far to the right or left.
 std::string way(const placement::Move& move, const CorrectionInput& input) {
   const Wording& wording = input.wording;
   return wording.filled(

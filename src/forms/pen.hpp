@@ -48,7 +48,7 @@ class Pen {
                 const Style& style = kPlain);
 
   /// One line of text in the middle of a box (as high as a capital), cut to its width less a
-  /// small margin.  The style's anchor says whether it stands left, centred or right.
+  /// small margin.  The style's anchor says whether it stands left, centerd or right.
   void in_box(const drawing::Box& box, const std::string& words, const Style& style = kPlain);
 
   /// Text broken into lines below `top`; returns its height.

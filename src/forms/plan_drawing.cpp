@@ -151,12 +151,12 @@ class Plotter {
 
   /// A corner radius away from side A-B, and the flat radius of that side.
   std::array<Dimension, 2> draw_radii() {
-    const At centre = view_.at(plan_.centre);
+    const At center = view_.at(plan_.center);
     const Point corner = corners_[corners_.size() / 2].at;
     const Point flat = 0.5 * (corners_[0].at + corners_[1].at);
     const std::array<Dimension, 2> radii{
-        {{{centre, view_.at(corner)}, plan_.polygon.corner_radius_m},
-         {{centre, view_.at(flat)}, layout::flat_radius_m(plan_.polygon)}}};
+        {{{center, view_.at(corner)}, plan_.polygon.corner_radius_m},
+         {{center, view_.at(flat)}, layout::flat_radius_m(plan_.polygon)}}};
     for (const Dimension& radius : radii) stroke(radius.line, kRadiusStroke);
     return radii;
   }
@@ -176,9 +176,9 @@ class Plotter {
         room_.keep_off(around(at, kStakeRadius_pt + 1.0));
       }
     }
-    const At centre = view_.at(plan_.centre);
-    draw_centre(page_, centre);
-    room_.keep_off(around(centre, kCentreReach_pt));
+    const At center = view_.at(plan_.center);
+    draw_center(page_, center);
+    room_.keep_off(around(center, kCenterReach_pt));
   }
 
   [[nodiscard]] Style label_style() const {
@@ -188,26 +188,26 @@ class Plotter {
   }
 
   /// Directions to try for a corner's label, from the plan line outward or inward.
-  enum class Towards { outside, inside, anywhere };
+  enum class Toward { outside, inside, anywhere };
 
   [[nodiscard]] std::vector<Direction> directions(const layout::Stake& corner,
-                                                  Towards towards) const {
-    const Direction out = paper_direction(corner.at - plan_.centre);
-    if (towards == Towards::outside) return fan(out);
+                                                  Toward toward) const {
+    const Direction out = paper_direction(corner.at - plan_.center);
+    if (toward == Toward::outside) return fan(out);
     auto directions = fan(back(out));
-    if (towards == Towards::inside) return directions;
+    if (toward == Toward::inside) return directions;
     for (const Direction& direction : fan(out)) directions.push_back(direction);
     for (const Direction& direction : all_round()) directions.push_back(direction);
     return directions;
   }
 
   /// Labels for all corners, as many as find room.
-  std::vector<PlacedLabel> labels_for_corners(LabelRoom& room, Towards towards,
+  std::vector<PlacedLabel> labels_for_corners(LabelRoom& room, Toward toward,
                                               double reach_pt) const {
     std::vector<PlacedLabel> labels;
     for (const layout::Stake& corner : corners_) {
       const auto label = room.place(view_.at(corner.at), corner.label, label_style(),
-                                    directions(corner, towards), reach_pt);
+                                    directions(corner, toward), reach_pt);
       if (label) labels.push_back(*label);
     }
     return labels;
@@ -216,23 +216,23 @@ class Plotter {
   /// All outside and near, else all inside and near, else tied by leaders, at last anywhere.
   void label_stakes() {
     struct Way {
-      Towards towards;
+      Toward toward;
       double reach_pt;
     };
-    constexpr std::array<Way, 5> kWays{{{Towards::outside, kWithoutLeader_pt},
-                                        {Towards::inside, kWithoutLeader_pt},
-                                        {Towards::inside, kReach_pt},
-                                        {Towards::outside, kReach_pt},
-                                        {Towards::anywhere, kFarthestReach_pt}}};
+    constexpr std::array<Way, 5> kWays{{{Toward::outside, kWithoutLeader_pt},
+                                        {Toward::inside, kWithoutLeader_pt},
+                                        {Toward::inside, kReach_pt},
+                                        {Toward::outside, kReach_pt},
+                                        {Toward::anywhere, kFarthestReach_pt}}};
     for (const Way& way : kWays) {
       LabelRoom attempt = room_;
-      const auto labels = labels_for_corners(attempt, way.towards, way.reach_pt);
-      if (labels.size() < corners_.size() && way.towards != Towards::anywhere) continue;
+      const auto labels = labels_for_corners(attempt, way.toward, way.reach_pt);
+      if (labels.size() < corners_.size() && way.toward != Toward::anywhere) continue;
       room_ = attempt;
       for (const PlacedLabel& label : labels) LabelRoom::draw(pen_, label);
       break;
     }
-    label(view_.at(plan_.centre), layout::kCentreLabel, label_style(), all_round());
+    label(view_.at(plan_.center), layout::kCenterLabel, label_style(), all_round());
   }
 
   void label(At at, const std::string& words, const Style& style,
@@ -252,7 +252,7 @@ class Plotter {
         draw_pin(page_, at);
         pins_.push_back(at);
       } else {
-        const auto inside = clipped({view_.centre, at}, inner);
+        const auto inside = clipped({view_.center, at}, inner);
         pins_.push_back(inside->to);
         draw_pointer(page_, inside->to, paper_direction(pin.at - view_.middle));
         drawn_.points_at_pins = true;

@@ -25,7 +25,7 @@ void add_marks(KeyColumn& key, const job::Job& job, const job::LayoutResult& lay
   const layout::Plan& plan = job.plan;
   key.add_mark(draw_stake, wording.text("plan.stake"));
   if (!plan.hold.empty()) key.add_mark(draw_held_stake, wording.text("plan.held"));
-  key.add_mark(draw_centre, wording.text("plan.centre"));
+  key.add_mark(draw_center, wording.text("plan.center"));
   if (!plan.pins.empty()) key.add_mark(draw_pin, wording.text("plan.pin"));
   if (drawn.points_at_pins) key.add_pointer(wording.text("plan.pin_beyond"));
   if (drawn.baseline) key.add_mark(draw_baseline_sample, wording.text("plan.baseline"));

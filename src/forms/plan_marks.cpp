@@ -33,11 +33,11 @@ void draw_held_stake(drawing::Page& page, At at) {
   draw_stake(page, at);
 }
 
-void draw_centre(drawing::Page& page, At at) {
-  constexpr double kCentreRadius_pt = 4.0;
+void draw_center(drawing::Page& page, At at) {
+  constexpr double kCenterRadius_pt = 4.0;
   Pen pen(page);
-  page.marks.emplace_back(drawing::Circle{at, kCentreRadius_pt, drawing::Fill::white, {1.0, {}}});
-  const double reach = kCentreReach_pt;
+  page.marks.emplace_back(drawing::Circle{at, kCenterRadius_pt, drawing::Fill::white, {1.0, {}}});
+  const double reach = kCenterReach_pt;
   pen.line({at.x_pt - reach, at.y_pt}, {at.x_pt + reach, at.y_pt}, 1.0);
   pen.line({at.x_pt, at.y_pt - reach}, {at.x_pt, at.y_pt + reach}, 1.0);
 }
@@ -57,10 +57,10 @@ void draw_baseline_sample(drawing::Page& page, At middle) {
     pen.line({middle.x_pt - kHalf_pt, y}, {middle.x_pt + kHalf_pt, y}, kThin_pt);
 }
 
-void draw_pointer(drawing::Page& page, At at, Direction towards) {
+void draw_pointer(drawing::Page& page, At at, Direction toward) {
   const auto corner = [&](double along, double across) {
-    return At{at.x_pt + along * towards.x - across * towards.y,
-              at.y_pt + along * towards.y + across * towards.x};
+    return At{at.x_pt + along * toward.x - across * toward.y,
+              at.y_pt + along * toward.y + across * toward.x};
   };
   page.marks.emplace_back(drawing::Polygon{
       {corner(7.0, 0.0), corner(-4.0, 5.0), corner(-4.0, -5.0)}, drawing::Fill::black, {0.0, {}}});

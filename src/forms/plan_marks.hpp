@@ -9,17 +9,17 @@ namespace stakewright::forms {
 
 inline constexpr double kStakeRadius_pt = 2.8;
 inline constexpr double kHeldHalf_pt = 5.5;
-inline constexpr double kCentreReach_pt = 7.0;
+inline constexpr double kCenterReach_pt = 7.0;
 inline constexpr double kPinReach_pt = 6.5;
 
-/// How the n-th line of the job is drawn; told apart without colour.
+/// How the n-th line of the job is drawn; told apart without color.
 drawing::Stroke line_stroke(std::size_t n);
 drawing::Stroke plan_line_stroke();
 drawing::Stroke outline_stroke();
 
 void draw_stake(drawing::Page& page, drawing::At at);
 void draw_held_stake(drawing::Page& page, drawing::At at);
-void draw_centre(drawing::Page& page, drawing::At at);
+void draw_center(drawing::Page& page, drawing::At at);
 void draw_pin(drawing::Page& page, drawing::At at);
 
 /// The baseline is two thin lines so far from its middle: nothing else on the plan is.
@@ -32,8 +32,8 @@ struct Direction {
   double y = 0.0;
 };
 
-/// An arrowhead at the edge of a drawing, towards what lies beyond it.
-void draw_pointer(drawing::Page& page, drawing::At at, Direction towards);
+/// An arrowhead at the edge of a drawing, toward what lies beyond it.
+void draw_pointer(drawing::Page& page, drawing::At at, Direction toward);
 
 drawing::Box around(drawing::At at, double half_pt);
 

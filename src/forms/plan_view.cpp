@@ -61,7 +61,7 @@ PlanView view_of(const layout::Plan& plan, const job::LayoutResult& layout, bool
   PlanView closest = view_of(own, box, units);
   for (const auto* points : {&with_all, &with_pins}) {
     PlanView view = view_of(*points, box, units);
-    const double radius_pt = view.scale.points_per_metre() * plan.polygon.corner_radius_m;
+    const double radius_pt = view.scale.points_per_meter() * plan.polygon.corner_radius_m;
     if (view.scale.denominator <= kMostReduction * closest.scale.denominator &&
         radius_pt >= least_radius_pt(plan.polygon.sides))
       return view;

@@ -14,11 +14,11 @@ namespace stakewright::forms {
 struct PlanView {
   Scale scale;
   base::Point middle;  ///< ground point in the middle of the drawing
-  drawing::At centre;  ///< its place on the page
+  drawing::At center;  ///< its place on the page
 
   [[nodiscard]] drawing::At at(base::Point point) const {
-    const double k = scale.points_per_metre();
-    return {centre.x_pt + k * (point.x_m - middle.x_m), centre.y_pt - k * (point.y_m - middle.y_m)};
+    const double k = scale.points_per_meter();
+    return {center.x_pt + k * (point.x_m - middle.x_m), center.y_pt - k * (point.y_m - middle.y_m)};
   }
 };
 

@@ -8,7 +8,7 @@
 
 namespace stakewright::forms {
 
-/// Corners, centre pin and site pins.
+/// Corners, center pin and site pins.
 std::map<std::string, base::Point> points_by_label(const layout::Plan& plan);
 
 }  // namespace stakewright::forms

@@ -49,7 +49,7 @@ class RowNames {
 /// The tapes, grouped by hold, as the form's input has them; spare rows where the page has room.
 void add_tape_rows(RunningSheets& sheets, const FormInput& input);
 
-/// Distances by laser from the centre pin.
+/// Distances by laser from the center pin.
 void add_laser_rows(RunningSheets& sheets, const FormInput& input);
 
 /// Rod readings of every corner from two set-ups, turning points, spare rows.

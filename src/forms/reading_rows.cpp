@@ -108,7 +108,7 @@ double walk_m(const Site& site, const std::vector<layout::Tape>& round, base::Po
   return sum;
 }
 
-/// Puts a tape to the centre or a pin where it lengthens the walk least.
+/// Puts a tape to the center or a pin where it lengthens the walk least.
 void take_in(const Site& site, std::vector<layout::Tape>& round, const layout::Tape& tape,
              base::Point reader) {
   std::size_t best = 0;

@@ -64,11 +64,11 @@ void add_length_blank(Pen& pen, const std::string& name, const Box& cell, base::
       unit(cell.x_pt + 0.40 * cell.width_pt, "units.foot");
       unit(end, "units.inch");
       break;
-    case base::Units::millimetres:
-      unit(end, "units.millimetre");
+    case base::Units::millimeters:
+      unit(end, "units.millimeter");
       break;
-    case base::Units::metres:
-      unit(end, "units.metre");
+    case base::Units::meters:
+      unit(end, "units.meter");
       break;
   }
 }

@@ -51,10 +51,10 @@ Scale inch_scale(double least) {
 
 }  // namespace
 
-double Scale::points_per_metre() const { return drawing::kPointsPerMetre / denominator; }
+double Scale::points_per_meter() const { return drawing::kPointsPerMeter / denominator; }
 
 Scale scale_for(double size_m, double room_pt, base::Units units) {
-  const double least = size_m * drawing::kPointsPerMetre / room_pt;
+  const double least = size_m * drawing::kPointsPerMeter / room_pt;
   if (units == base::Units::feet_inches) return inch_scale(least);
   const double denominator = next_step(least, 1.0);
   return {denominator, fmt::format("1:{}", denominator)};
@@ -63,7 +63,7 @@ Scale scale_for(double size_m, double room_pt, base::Units units) {
 double bar_length_m(const Scale& scale, double room_pt, base::Units units) {
   constexpr std::array<double, 3> kRound{1.0, 2.0, 5.0};
   const double unit_m = units == base::Units::feet_inches ? kFoot_m : 0.1;
-  const double most_m = room_pt / scale.points_per_metre();
+  const double most_m = room_pt / scale.points_per_meter();
   double best = units == base::Units::feet_inches ? kFoot_m / 12.0 : 0.001;
   for (double power = 1.0; power * unit_m <= most_m; power *= 10.0)
     for (const double step : kRound)

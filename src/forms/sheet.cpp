@@ -57,9 +57,9 @@ Sheet blank_sheet(SheetKind kind, Paper paper) {
   // ANSI/ASME Y14.1 size A (US Letter), 8.5 by 11 in; ISO 216 A4, 210 by 297 mm.
   const bool letter = paper == Paper::letter;
   sheet.page.width_pt =
-      letter ? 8.5 * drawing::kPointsPerInch : 210.0 * drawing::kPointsPerMillimetre;
+      letter ? 8.5 * drawing::kPointsPerInch : 210.0 * drawing::kPointsPerMillimeter;
   sheet.page.height_pt =
-      letter ? 11.0 * drawing::kPointsPerInch : 297.0 * drawing::kPointsPerMillimetre;
+      letter ? 11.0 * drawing::kPointsPerInch : 297.0 * drawing::kPointsPerMillimeter;
   return sheet;
 }
 

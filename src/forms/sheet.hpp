@@ -10,9 +10,9 @@
 namespace stakewright::forms {
 
 /// Left free at the top edge, where a clipboard's clip bites.
-inline constexpr double kClip_pt = 24.0 * drawing::kPointsPerMillimetre;
+inline constexpr double kClip_pt = 24.0 * drawing::kPointsPerMillimeter;
 /// Left free at the other edges; laser printers need about a third of it.
-inline constexpr double kMargin_pt = 14.0 * drawing::kPointsPerMillimetre;
+inline constexpr double kMargin_pt = 14.0 * drawing::kPointsPerMillimeter;
 
 /// The kinds of sheet, in the order of the day.
 enum class SheetKind { plan = 1, stake = 2, read = 3, move = 4 };

@@ -156,7 +156,7 @@ class StakingSheets {
     pen.in_box(cell(turn, top), turn_text(label));
   }
 
-  /// Clockwise at the centre pin from the zero; none for the pin itself.
+  /// Clockwise at the center pin from the zero; none for the pin itself.
   [[nodiscard]] std::string turn_text(const std::string& label) const {
     const auto stake = std::find_if(radial_.stakes.begin(), radial_.stakes.end(),
                                     [&](const auto& entry) { return entry.stake == label; });

@@ -10,7 +10,7 @@
 namespace stakewright::forms {
 
 /// Least height of a row somebody writes in: 8 mm.
-inline constexpr double kLeastRow_pt = 8.0 * drawing::kPointsPerMillimetre;
+inline constexpr double kLeastRow_pt = 8.0 * drawing::kPointsPerMillimeter;
 
 struct Column {
   std::string heading;

@@ -10,8 +10,8 @@ constexpr double kSlack_steps = 1e-6;
 
 double step_m(base::Units units) {
   constexpr double kSixteenth_m = 0.0254 / 16.0;
-  constexpr double kMillimetre_m = 0.001;
-  return units == base::Units::feet_inches ? kSixteenth_m : kMillimetre_m;
+  constexpr double kMillimeter_m = 0.001;
+  return units == base::Units::feet_inches ? kSixteenth_m : kMillimeter_m;
 }
 
 }  // namespace

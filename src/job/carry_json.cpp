@@ -50,7 +50,7 @@ Json cuts_json(const std::vector<roof::Cut>& cuts) {
     entry["lever"] = number(cut.lever_m);
     if (cut.angle.found) entry["cut"] = word_of(cut.fit);
     entry["setting"] = {{"square", number(cut.setting.square)},
-                        {"mitre", number(cut.setting.mitre_rad)},
+                        {"miter", number(cut.setting.miter_rad)},
                         {"bevel", number(cut.setting.bevel_rad)},
                         {"past_tilt", cut.setting.past_tilt},
                         {"set_back", number(cut.setting.set_back_m)}};

@@ -113,10 +113,10 @@ Json corner_json(const std::string& name, const placement::CornerResult& corner,
 
 /// How far the corner's footing is off level, and its verdict; null when no rod was read on it.
 void add_level(const Findings& findings, std::size_t corner, Json& json) {
-  const bool levelled = findings.levels && findings.levels->footings[corner].known;
+  const bool leveled = findings.levels && findings.levels->footings[corner].known;
   json["level"] = nullptr;
   json["level_verdict"] = nullptr;
-  if (!levelled) return;
+  if (!leveled) return;
   json["level"] = number(findings.levels->footings[corner].off_m);
   json["level_verdict"] = verdict_word(findings.levels->footings[corner].verdict);
 }

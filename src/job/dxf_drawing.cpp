@@ -19,7 +19,7 @@ namespace {
 
 /// The unit of a drawing, and the finest step its figures are written to: 1 µm or finer.
 struct Scale {
-  double per_metre;
+  double per_meter;
   double steps_per_unit;
   int unit_code;  ///< $INSUNITS
   int shown_as;   ///< $LUNITS: 2 decimal, 4 feet and inches
@@ -28,25 +28,25 @@ struct Scale {
 
 // Inches, for "feet and inches" of a drawing takes its unit for an inch.
 constexpr Scale kInches{1.0 / 0.0254, 1e5, 1, 4, 0};
-constexpr Scale kMillimetres{1000.0, 1e3, 4, 2, 1};
-constexpr Scale kMetres{1.0, 1e6, 6, 2, 1};
+constexpr Scale kMillimeters{1000.0, 1e3, 4, 2, 1};
+constexpr Scale kMeters{1.0, 1e6, 6, 2, 1};
 
 const Scale& scale_of(base::Units units) {
   switch (units) {
     case base::Units::feet_inches:
       return kInches;
-    case base::Units::millimetres:
-      return kMillimetres;
-    case base::Units::metres:
+    case base::Units::millimeters:
+      return kMillimeters;
+    case base::Units::meters:
       break;
   }
-  return kMetres;
+  return kMeters;
 }
 
 constexpr int kBlackOnWhite = 7;  // drawn black on white and white on black
 constexpr int kOfLayer = -1;
-constexpr int kColourOfLayer = 256;
-constexpr int kPlainWidth = 25;  // hundredths of a millimetre
+constexpr int kColorOfLayer = 256;
+constexpr int kPlainWidth = 25;  // hundredths of a millimeter
 constexpr int kHeavyWidth = 50;
 constexpr int kCrossInCircle = 34;  // how points are shown
 
@@ -109,8 +109,8 @@ class DxfWriter {
   }
 
  private:
-  [[nodiscard]] double figure(double metres) const {
-    return std::round(metres * scale_.per_metre * scale_.steps_per_unit) / scale_.steps_per_unit +
+  [[nodiscard]] double figure(double meters) const {
+    return std::round(meters * scale_.per_meter * scale_.steps_per_unit) / scale_.steps_per_unit +
            0.0;  // never -0
   }
   [[nodiscard]] double x(base::Point at) const { return figure(at.x_m); }
@@ -205,7 +205,7 @@ class DxfWriter {
   }
 
   [[nodiscard]] DL_Attributes on(std::size_t layer) const {
-    return {drawing_.layers_[layer].name, kColourOfLayer, -1, kOfLayer, "BYLAYER"};
+    return {drawing_.layers_[layer].name, kColorOfLayer, -1, kOfLayer, "BYLAYER"};
   }
 
   void write_shape(const DxfDrawing::Shape& shape) {
@@ -230,7 +230,7 @@ class DxfWriter {
     const double height = drawing_.text_height_m_;
     const double beside = text.amid ? 0.0 : 0.75 * height;
     const base::Point at = text.at + base::Point{beside, beside};
-    const int across = text.amid ? 1 : 0;  // the codes of the format: centre, middle
+    const int across = text.amid ? 1 : 0;  // the codes of the format: center, middle
     const int upward = text.amid ? 2 : 0;
     dxf_.writeText(*out_,
                    DL_TextData(x(at), y(at), 0.0, x(at), y(at), 0.0, figure(height), 1.0, 0, across,

@@ -12,7 +12,7 @@
 
 namespace stakewright::job {
 
-/// How the lines of a layer are drawn.  Nothing is told by colour.
+/// How the lines of a layer are drawn.  Nothing is told by color.
 enum class DxfStroke { plain, heavy, dashed };
 
 class DxfDrawing {

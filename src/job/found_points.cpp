@@ -29,7 +29,7 @@ std::vector<FoundPoint> found_points(const Job& job, const check::Findings& find
   std::vector<FoundPoint> result;
   for (const layout::Stake& stake : layout::stakes(job.plan))
     result.push_back({stake.label, stake.at, {}, "undecided"});
-  result.push_back({layout::kCentreLabel, job.plan.centre, {}, ""});
+  result.push_back({layout::kCenterLabel, job.plan.center, {}, ""});
   if (!findings.placement || !findings.survey) return result;
   const auto& placement = *findings.placement;
   for (std::size_t i = 0; i < placement.corners.size(); ++i) {
@@ -39,9 +39,9 @@ std::vector<FoundPoint> found_points(const Job& job, const check::Findings& find
     if (findings.levels && findings.levels->footings[i].known)
       result[i].height_m = findings.levels->footings[i].height_m;
   }
-  const std::size_t centre = findings.network.corner_count;  // O follows the corners
-  if (findings.used.place_known[centre])
-    result[centre].found = on_plan(placement.rigid, findings.used.found[centre]);
+  const std::size_t center = findings.network.corner_count;  // O follows the corners
+  if (findings.used.place_known[center])
+    result[center].found = on_plan(placement.rigid, findings.used.found[center]);
   return result;
 }
 

@@ -1,4 +1,4 @@
-// The corners and the centre pin as a check found them, on the plan.
+// The corners and the center pin as a check found them, on the plan.
 #pragma once
 
 #include <optional>
@@ -15,11 +15,11 @@ struct FoundPoint {
   base::Point planned;
   /// In the frame of the plan, laid as the verdicts are; empty when the place is not known.
   std::optional<base::Point> found;
-  std::string verdict;                  ///< "in", "OUT", "undecided"; empty for the centre pin
+  std::string verdict;                  ///< "in", "OUT", "undecided"; empty for the center pin
   std::optional<double> height_m = {};  ///< by rods, above the datum of the heights
 };
 
-/// Corners in label order, then the centre pin.
+/// Corners in label order, then the center pin.
 std::vector<FoundPoint> found_points(const Job& job, const check::Findings& findings);
 
 }  // namespace stakewright::job

@@ -12,8 +12,8 @@
 namespace stakewright::job {
 namespace {
 
-constexpr double kSquareMetres_most = base::kLongestLength_m * base::kLongestLength_m;
-constexpr Range kAreaAboveZero = {0.0, kSquareMetres_most, false, true, "an area above 0"};
+constexpr double kSquareMeters_most = base::kLongestLength_m * base::kLongestLength_m;
+constexpr Range kAreaAboveZero = {0.0, kSquareMeters_most, false, true, "an area above 0"};
 constexpr Range kConfidence = {0.5, 0.9999, true, true, "a number from 0.5 to 0.9999"};
 constexpr Range kChance = {0.0, 1.0, false, false, "a number above 0 and below 1"};
 constexpr std::size_t kLongestLineText = 80;
@@ -149,7 +149,7 @@ base::Units read_units(const Section& top) {
   return top.read(top.demand("units", "\"feet-inches\", \"mm\" or \"m\""), [](const Value& value) {
     return word_from<Units>(
         value,
-        {{"feet-inches", Units::feet_inches}, {"mm", Units::millimetres}, {"m", Units::metres}});
+        {{"feet-inches", Units::feet_inches}, {"mm", Units::millimeters}, {"m", Units::meters}});
   });
 }
 

@@ -16,7 +16,7 @@ using readings::Instrument;
 using readings::Kind;
 
 const Keys kInstrumentKeys = {
-    "name",    "kind",   "constant",  "per_length",           "centring",      "scale",   "zero",
+    "name",    "kind",   "constant",  "per_length",           "centering",     "scale",   "zero",
     "nominal", "actual", "expansion", "standard_temperature", "standard_pull", "section", "modulus",
     "weight",  "angle"};
 
@@ -31,7 +31,7 @@ constexpr Range kWeight = {0.0, 100.0, false, true, "a weight above 0, up to 100
 // Marked and measured length further apart than this are not one tape's.
 constexpr double kMostOff = 0.1;
 
-// A standard deviation under a hundredth of a millimetre is a slip of the pen, and readings
+// A standard deviation under a hundredth of a millimeter is a slip of the pen, and readings
 // weighed so would drown all others.
 constexpr double kLeastSpread_m = 1e-5;
 
@@ -72,9 +72,9 @@ void demand_spread(const Section& table, const Instrument& into) {
                       table.place()));
     return;
   }
-  if (std::hypot(into.constant_m, std::sqrt(2.0) * into.centring_m) < kLeastSpread_m)
+  if (std::hypot(into.constant_m, std::sqrt(2.0) * into.centering_m) < kLeastSpread_m)
     throw base::InputError(
-        fmt::format("{}: read a constant and a centring that come to nothing; accepted: together "
+        fmt::format("{}: read a constant and a centering that come to nothing; accepted: together "
                     "at least 0.01 mm",
                     table.place()));
 }
@@ -99,7 +99,7 @@ void demand_own_keys(const Section& table, Kind kind) {
   for (const char* key :
        {"constant", "per_length", "scale", "zero", "nominal", "actual", "expansion",
         "standard_temperature", "standard_pull", "section", "modulus", "weight"})
-    refuse(key, "angle and centring for a circle");
+    refuse(key, "angle and centering for a circle");
 }
 
 void read_errors(const Section& table, base::Units units, Instrument& into) {
@@ -107,7 +107,7 @@ void read_errors(const Section& table, base::Units units, Instrument& into) {
   const auto share = [](const Value& v) { return number_in(v, kShare); };
   table.read("constant", into.constant_m, length);
   table.read("per_length", into.per_length, share);
-  table.read("centring", into.centring_m, length);
+  table.read("centering", into.centering_m, length);
   table.read("scale", into.scale, share);
   table.read("zero", into.zero_m, length);
   table.read("angle", into.angle_rad, [](const Value& v) { return angle_error_from(v); });

@@ -13,7 +13,7 @@ namespace {
 std::string bench_mark_from(const Value& value, const layout::Plan& plan) {
   std::string name = name_from(value);
   std::vector<std::string> points = layout::corner_labels(plan.polygon.sides);
-  points.emplace_back(layout::kCentreLabel);
+  points.emplace_back(layout::kCenterLabel);
   for (const layout::Pin& pin : plan.pins) points.push_back(pin.name);
   const std::string point = Names(std::move(points)).but_for_capitals(name);
   if (!point.empty() && point != name)

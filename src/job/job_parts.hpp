@@ -7,7 +7,7 @@
 
 namespace stakewright::job {
 
-inline const Keys kSiteKeys = {"centre", "facing", "hold", "pin", "keep_clear", "batter_setback"};
+inline const Keys kSiteKeys = {"center", "facing", "hold", "pin", "keep_clear", "batter_setback"};
 inline const Keys kLevelKeys = {"bench_mark", "height", "footings"};
 inline const Keys kRoofKeys = {"pitch",       "overhang", "rafter",        "rafter_depth", "hip",
                                "spacing",     "hub",      "fascia",        "tail",         "eave",

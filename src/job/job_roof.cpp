@@ -42,7 +42,7 @@ void read_words(const Section& roof, roof::Spec& spec) {
     return word_from<roof::Eave>(value, {{"level", roof::Eave::level}, {"even", roof::Eave::even}});
   });
   roof.read("apex_over", spec.apex_over, [](const Value& value) {
-    return word_from<roof::ApexOver>(value, {{"placed centre", roof::ApexOver::placed_centre},
+    return word_from<roof::ApexOver>(value, {{"placed center", roof::ApexOver::placed_center},
                                              {"pin", roof::ApexOver::pin},
                                              {"even hips", roof::ApexOver::even_hips}});
   });

@@ -95,13 +95,13 @@ std::vector<layout::KeepClear> read_keep_clear(const Section& site, base::Units 
 
 void read_site(const Section& site, base::Units units, layout::Plan& plan) {
   std::vector<std::string> stakes = layout::corner_labels(plan.polygon.sides);
-  site.read("centre", plan.centre, [units](const Value& v) { return point_from(v, units); });
+  site.read("center", plan.center, [units](const Value& v) { return point_from(v, units); });
   site.read("facing", plan.facing_rad,
             [](const Value& v) { return number_in(v, kFacing) * base::kDegree_rad; });
   site.read("hold", plan.hold, [&](const Value& v) { return read_hold(v, stakes); });
   site.read("batter_setback", plan.batter_setback_m,
             [units](const Value& v) { return length_in(v, units, kLengthFromZero); });
-  stakes.emplace_back(layout::kCentreLabel);
+  stakes.emplace_back(layout::kCenterLabel);
   plan.pins = read_pins(site, units, std::move(stakes));
   plan.keep_clear = read_keep_clear(site, units);
 }

@@ -81,10 +81,10 @@ LayoutResult layout_of(const Job& job) {
   const readings::Instrument tape = default_tape(job);
   LayoutResult result;
   result.stakes = layout::stakes(job.plan);
-  result.stakes.push_back({layout::kCentreLabel, job.plan.centre});
+  result.stakes.push_back({layout::kCenterLabel, job.plan.center});
   result.tapes = layout::check_tapes(job.plan);
   result.order =
-      layout::staking_order(job.plan, {tape.constant_m, tape.per_length, tape.centring_m});
+      layout::staking_order(job.plan, {tape.constant_m, tape.per_length, tape.centering_m});
   result.radial = layout::radial(job.plan);
   const layout::Plan with_roof = with_roof_edge(job);
   result.lines = layout::lines(with_roof);

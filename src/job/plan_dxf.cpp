@@ -34,7 +34,7 @@ void mark(DxfDrawing& drawing, std::size_t layer, base::Point at, const std::str
 /// A corner, its label so many heights of text outward from it (negative: inward).
 void mark_corner(DxfDrawing& drawing, std::size_t layer, base::Point at, const layout::Plan& plan,
                  const std::string& label, double heights_out) {
-  const base::Point radius = at - plan.centre;
+  const base::Point radius = at - plan.center;
   const double out_m = heights_out * text_height_m(plan.polygon);
   drawing.point(layer, at);
   drawing.text_amid(layer, at + (out_m / base::norm_m(radius)) * radius, label);
@@ -55,7 +55,7 @@ void draw_outlines(DxfDrawing& drawing, const layout::Plan& plan) {
 void draw_plan(DxfDrawing& drawing, const PlanLayers& layers, const Job& job) {
   for (const layout::Stake& stake : layout::stakes(job.plan))
     mark_corner(drawing, layers.stakes, stake.at, job.plan, stake.label, kPlannedLabel);
-  mark(drawing, layers.stakes, job.plan.centre, layout::kCentreLabel);
+  mark(drawing, layers.stakes, job.plan.center, layout::kCenterLabel);
   drawing.closed(layers.plan_line, layout::corners_of(job.plan.polygon, job.plan));
   for (const layout::Pin& pin : job.plan.pins) mark(drawing, layers.pins, pin.at, pin.name);
 }
@@ -86,7 +86,7 @@ std::string found_dxf(const Job& job, const check::Findings& findings, base::Uni
   std::vector<base::Point> ring;
   for (const FoundPoint& point : found_points(job, findings)) {
     if (!point.found) continue;
-    if (point.label == layout::kCentreLabel) {
+    if (point.label == layout::kCenterLabel) {
       drawing.point(found, *point.found);
       continue;
     }

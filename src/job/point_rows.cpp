@@ -6,23 +6,23 @@ namespace stakewright::job {
 namespace {
 
 constexpr double kFoot_m = 0.3048;
-constexpr double kMillimetresPerMetre = 1000.0;
+constexpr double kMillimetersPerMeter = 1000.0;
 
 }  // namespace
 
-PointRows::PointRows(base::Units units) : unit_("m"), per_metre_(1.0), decimals_(4) {
+PointRows::PointRows(base::Units units) : unit_("m"), per_meter_(1.0), decimals_(4) {
   if (units == base::Units::feet_inches) {
     unit_ = "feet";
-    per_metre_ = 1.0 / kFoot_m;
-  } else if (units == base::Units::millimetres) {
+    per_meter_ = 1.0 / kFoot_m;
+  } else if (units == base::Units::millimeters) {
     unit_ = "mm";
-    per_metre_ = kMillimetresPerMetre;
+    per_meter_ = kMillimetersPerMeter;
     decimals_ = 1;
   }
 }
 
-std::string PointRows::number(double metres) const {
-  std::string text = fmt::format("{:.{}f}", metres * per_metre_, decimals_);
+std::string PointRows::number(double meters) const {
+  std::string text = fmt::format("{:.{}f}", meters * per_meter_, decimals_);
   const bool is_minus_zero = text[0] == '-' && text.find_first_not_of("-0.") == std::string::npos;
   return is_minus_zero ? text.substr(1) : text;
 }

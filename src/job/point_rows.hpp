@@ -11,7 +11,7 @@ namespace stakewright::job {
 
 class PointRows {
  public:
-  /// Figures are written in feet, millimetres or metres, to a tenth of a millimetre or finer.
+  /// Figures are written in feet, millimeters or meters, to a tenth of a millimeter or finer.
   explicit PointRows(base::Units units);
 
   /// A height that is not known leaves its field empty.
@@ -21,10 +21,10 @@ class PointRows {
   [[nodiscard]] const std::string& text() const { return text_; }
 
  private:
-  [[nodiscard]] std::string number(double metres) const;
+  [[nodiscard]] std::string number(double meters) const;
 
   const char* unit_;
-  double per_metre_;
+  double per_meter_;
   int decimals_;
   std::string text_ = "label,right,forward,height,note\n";
 };

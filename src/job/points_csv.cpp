@@ -9,7 +9,7 @@ namespace stakewright::job {
 namespace {
 
 std::string note_of(const Job& job, const std::string& label) {
-  return label == layout::kCentreLabel ? "centre pin" : "corner, " + job.plan.measured_to;
+  return label == layout::kCenterLabel ? "center pin" : "corner, " + job.plan.measured_to;
 }
 
 void add_line(const layout::LineFigures& line, int sides, PointRows& rows) {

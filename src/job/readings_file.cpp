@@ -29,7 +29,7 @@ constexpr std::size_t kLongestNote = 200;
 
 Names points_of(const Job& job) {
   std::vector<std::string> labels = layout::corner_labels(job.plan.polygon.sides);
-  labels.emplace_back(layout::kCentreLabel);
+  labels.emplace_back(layout::kCenterLabel);
   for (const layout::Pin& pin : job.plan.pins) labels.push_back(pin.name);
   return Names(std::move(labels));
 }

@@ -22,16 +22,16 @@ units = "feet-inches"          # "feet-inches", "mm" or "m"
 sides = 6                      # 3 to 48
 across_flats = "16ft"          # exactly one size; the others are:
 # side = "9ft"
-# corner_radius = "9ft"        # centre to corner
-# flat_radius = "8ft"          # centre to the middle of a side
+# corner_radius = "9ft"        # center to corner
+# flat_radius = "8ft"          # center to the middle of a side
 # across_corners = "18ft"      # even number of sides
 # flat_to_corner = "17ft"      # odd number of sides
 # perimeter = "54ft"
 # floor_area = "220 sq ft"
-line = "post centres"          # what the size is measured to, in your words
+line = "post centers"          # what the size is measured to, in your words
 
 [site]
-centre = ["0", "0"]            # the centre pin O: right, forward
+center = ["0", "0"]            # the center pin O: right, forward
 facing = 0.0                   # degrees clockwise from forward to the middle of side A-B
 # hold = ["A", "B"]            # stakes that must not move
 # batter_setback = "4ft"       # corner to batter board along the string
@@ -81,7 +81,7 @@ constexpr const char* kInstruments = R"toml(
 # kind = "tape"                # "tape", "laser", "level" or "circle"
 # constant = "1/16in"          # standard deviation of a reading that does not grow ...
 # per_length = 0.0001          # ... and that grows with length
-# centring = "1/16in"          # standard deviation of holding over a stake, each end
+# centering = "1/16in"          # standard deviation of holding over a stake, each end
 # scale = 0.0002               # standard deviation of an unknown scale error
 # zero = "1/32in"              # standard deviation of an unknown zero error (worn hook)
 # nominal = "100ft"            # checked against a known length: marked ...
@@ -96,7 +96,7 @@ constexpr const char* kInstruments = R"toml(
 # name = "old transit"
 # kind = "circle"              # for angles turned at a stake
 # angle = "0-02-00"            # standard deviation of one turned angle, degrees-minutes-seconds
-# centring = "1/16in"          # over its stake, and of each target over its own
+# centering = "1/16in"          # over its stake, and of each target over its own
 )toml";
 
 constexpr const char* kRoof = R"toml(
@@ -106,19 +106,19 @@ overhang = "18in"              # level, plate line to the face the fascia sits o
 rafter = "1-1/2in"             # thickness
 rafter_depth = "5-1/2in"
 hip = "2-1/2in"                # thickness
-spacing = "16in"               # jacks, on centre, from the common outwards
+spacing = "16in"               # jacks, on center, from the common outwards
 hub = "0"                      # across flats of a king post or hub; 0: the rafters meet
 fascia = "3/4in"               # thickness
 tail = "square"                # "square" or "plumb"
 eave = "level"                 # "level" or "even": keep the fascia level, or the overhang even
-apex_over = "placed centre"    # "placed centre", "pin" or "even hips"
+apex_over = "placed center"    # "placed center", "pin" or "even hips"
 # seat = "3in"                 # level bearing of a rafter; 0: 3-1/2 in, or a third of the depth
 shortest_jack = "6in"          # a jack cut shorter than this is left out
 beam = "3-1/2in"               # thickness of the beams on the plate line
 post = "5-1/2in"               # thickness of the posts under its corners
 # post_height = "8ft"          # underside of the beams above the highest footing
 course = "4ft"                 # width of a sheathing panel, up the slope
-# base_play = "1/2in"          # how far a post may stand off its footing's centre
+# base_play = "1/2in"          # how far a post may stand off its footing's center
 
 [stock]                        # what the yard sells, for the cut sheet
 lengths = ["8ft", "10ft", "12ft", "14ft", "16ft", "20ft"]

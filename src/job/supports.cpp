@@ -10,7 +10,7 @@
 namespace stakewright::job {
 namespace {
 
-// One to the metre of the longest tape made.
+// One to the meter of the longest tape made.
 constexpr int kMostSupports = 100;
 
 }  // namespace

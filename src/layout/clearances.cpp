@@ -29,7 +29,7 @@ using base::Point;
 using Edge = bg::model::segment<Point>;
 using Region = bg::model::polygon<Point>;
 
-/// Nearer than this two lines touch.  No crew sees a hundredth of a millimetre, and the search for
+/// Nearer than this two lines touch.  No crew sees a hundredth of a millimeter, and the search for
 /// the farthest point stops at it.
 constexpr double kTouching_m = 1e-5;
 

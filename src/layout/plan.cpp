@@ -17,7 +17,7 @@ std::vector<base::Point> corners_of(const Polygon& polygon, const Plan& plan) {
   std::vector<base::Point> corners;
   corners.reserve(static_cast<std::size_t>(polygon.sides));
   for (int i = 0; i < polygon.sides; ++i)
-    corners.push_back(plan.centre + polygon.corner_radius_m * base::along(first + i * step));
+    corners.push_back(plan.center + polygon.corner_radius_m * base::along(first + i * step));
   return corners;
 }
 
@@ -39,7 +39,7 @@ std::vector<Tape> check_tapes(const Plan& plan) {
                        labels[static_cast<std::size_t>((i + skip) % sides)], skip,
                        diagonal_m(plan.polygon, skip)});
   for (const auto& label : labels)
-    tapes.push_back({kCentreLabel, label, 0, plan.polygon.corner_radius_m});
+    tapes.push_back({kCenterLabel, label, 0, plan.polygon.corner_radius_m});
   return tapes;
 }
 

@@ -36,11 +36,11 @@ const Stake& held_stake(const std::string& label, const std::vector<Stake>& all)
 /// A name and its place; of pins the farthest, if it is far enough to sight.
 Stake mark_of(const Plan& plan, const std::vector<Stake>& all) {
   if (!plan.hold.empty()) return held_stake(plan.hold.front(), all);
-  const auto from_centre = [&](const Pin& pin) { return base::distance_m(plan.centre, pin.at); };
+  const auto from_center = [&](const Pin& pin) { return base::distance_m(plan.center, pin.at); };
   const auto farthest =
       std::max_element(plan.pins.begin(), plan.pins.end(),
-                       [&](const Pin& a, const Pin& b) { return from_centre(a) < from_centre(b); });
-  if (farthest == plan.pins.end() || from_centre(*farthest) < kNearestMark_m) return all.front();
+                       [&](const Pin& a, const Pin& b) { return from_center(a) < from_center(b); });
+  if (farthest == plan.pins.end() || from_center(*farthest) < kNearestMark_m) return all.front();
   return {farthest->name, farthest->at};
 }
 
@@ -49,10 +49,10 @@ Stake mark_of(const Plan& plan, const std::vector<Stake>& all) {
 Radial radial(const Plan& plan) {
   const std::vector<Stake> all = stakes(plan);
   const Stake mark = mark_of(plan, all);
-  Radial result{kCentreLabel, mark.label, base::distance_m(plan.centre, mark.at), {}};
+  Radial result{kCenterLabel, mark.label, base::distance_m(plan.center, mark.at), {}};
   for (const Stake& stake : all) {
-    result.stakes.push_back({stake.label, turned(plan.centre, mark.at, stake.at),
-                             base::distance_m(plan.centre, stake.at)});
+    result.stakes.push_back({stake.label, turned(plan.center, mark.at, stake.at),
+                             base::distance_m(plan.center, stake.at)});
   }
   return result;
 }

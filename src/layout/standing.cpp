@@ -8,7 +8,7 @@ namespace stakewright::layout {
 namespace {
 
 /// Sine of the angle below which two tapes lie in line: their arcs then run along each other for
-/// metres within a hair's breadth, and where they cross is rounding.
+/// meters within a hair's breadth, and where they cross is rounding.
 constexpr double kInLine = 1e-6;
 
 double cross(base::Point a, base::Point b) { return a.x_m * b.y_m - a.y_m * b.x_m; }
@@ -35,7 +35,7 @@ double larger_eigenvalue(const Covariance& c) {
 double taped_variance_m2(const TapeSpread& spread, double length_m) {
   const double growing = spread.per_length * length_m;
   return spread.constant_m * spread.constant_m + growing * growing +
-         2.0 * spread.centring_m * spread.centring_m;
+         2.0 * spread.centering_m * spread.centering_m;
 }
 
 Standing::Standing(const TapeSpread& spread, std::size_t most)

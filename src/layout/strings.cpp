@@ -68,7 +68,7 @@ std::vector<std::string> string_remarks(const Plan& plan) {
   std::vector<std::string> remarks;
   if (central_angle_rad(plan.polygon) < kFlattestCrossing_rad - kAngleRounding_rad)
     remarks.push_back(fmt::format(
-        "With {} sides neighbouring strings cross flatter than 30 degrees: take the line "
+        "With {} sides neighboring strings cross flatter than 30 degrees: take the line "
         "of a side from its string, and the corner along it from a tape.",
         plan.polygon.sides));
   const Line outermost = outermost_line(plan);

@@ -35,9 +35,9 @@ void keep_better(std::optional<Crossing>& best, const std::optional<Crossing>& o
   if (other && (!best || is_better(*other, *best))) best = other;
 }
 
-/// Corners and centre pin, the centre pin first.
+/// Corners and center pin, the center pin first.
 std::vector<Stake> all_stakes(const Plan& plan) {
-  std::vector<Stake> result{{kCentreLabel, plan.centre}};
+  std::vector<Stake> result{{kCenterLabel, plan.center}};
   const auto corners = stakes(plan);
   result.insert(result.end(), corners.begin(), corners.end());
   return result;

@@ -19,7 +19,7 @@ std::size_t rods_on(const Rods& rods, std::size_t point) {
                     [&](const RodReading& rod) { return rod.point == point; }));
 }
 
-void add_unlevelled(const Levels& levels, Sentences& remarks) {
+void add_unleveled(const Levels& levels, Sentences& remarks) {
   Sentences names;
   for (std::size_t i = 0; i < levels.rods.corner_count; ++i)
     if (rods_on(levels.rods, i) == 0) names.push_back(levels.rods.points[i]);
@@ -101,7 +101,7 @@ void add_leaning_instrument(const Levels& levels, Sentences& remarks) {
 std::vector<std::string> remarks(const Question& question, const Levels& levels) {
   Sentences result;
   add_bench_mark(question, levels, result);
-  add_unlevelled(levels, result);
+  add_unleveled(levels, result);
   add_apart(levels, result);
   add_single_rods(levels, result);
   add_single_marks(question, levels, result);

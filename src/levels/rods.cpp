@@ -50,7 +50,7 @@ double demand_length(const Reading& reading, double length_m, const char* what) 
 
 std::vector<std::string> points_of(const layout::Plan& plan) {
   std::vector<std::string> points = layout::corner_labels(plan.polygon.sides);
-  points.emplace_back(layout::kCentreLabel);
+  points.emplace_back(layout::kCenterLabel);
   for (const layout::Pin& pin : plan.pins) points.push_back(pin.name);
   return points;
 }

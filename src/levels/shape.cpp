@@ -154,7 +154,7 @@ class Weighing {
 };
 
 /// Log weights into chances that add to one.
-void normalise(std::vector<Hypothesis>& hypotheses) {
+void normalize(std::vector<Hypothesis>& hypotheses) {
   double most = hypotheses.front().log_weight;
   for (const Hypothesis& h : hypotheses) most = std::max(most, h.log_weight);
   double sum = 0.0;
@@ -223,7 +223,7 @@ Explained explain(const Tops& tops, const base::Tolerance& tolerance,
   if (n < 3) return result;
   const std::size_t most = std::min(kMostWrong, (n - 1) / 2);
   std::vector<Hypothesis> hypotheses = Weighing(tops, tolerance, staking).all(most);
-  normalise(hypotheses);
+  normalize(hypotheses);
   const auto nothing = [](const Hypothesis& h) { return !h.tilted && h.wrong.empty(); };
   const double level = chance(hypotheses, nothing);
   result.tilt_chance = chance(hypotheses, [](const Hypothesis& h) { return h.tilted; });

@@ -20,7 +20,7 @@ struct Group {
 /// Every group with a reading, in the order of their first one.
 std::vector<Group> groups(const Rods& rods);
 
-/// The group whose heights are told: see `heights`.  Nothing when no corner was levelled.
+/// The group whose heights are told: see `heights`.  Nothing when no corner was leveled.
 std::optional<std::size_t> leading_group(const Rods& rods, const std::vector<Group>& groups);
 
 }  // namespace stakewright::levels

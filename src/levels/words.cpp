@@ -16,9 +16,9 @@ struct Unit {
 constexpr std::array<Unit, 2> kFeetUnits = {
     {{0.3048, "a whole foot", "two whole feet"}, {0.0254, "a whole inch", "two whole inches"}}};
 constexpr std::array<Unit, 3> kMetricUnits = {
-    {{1.0, "a whole metre", "two whole metres"},
-     {0.1, "a whole decimetre", "two whole decimetres"},
-     {0.01, "a whole centimetre", "two whole centimetres"}}};
+    {{1.0, "a whole meter", "two whole meters"},
+     {0.1, "a whole decimeter", "two whole decimeters"},
+     {0.01, "a whole centimeter", "two whole centimeters"}}};
 
 /// Nearer than this many standard deviations a slip fits a unit.
 constexpr double kFits = 3.0;

@@ -84,7 +84,7 @@ Eigen::MatrixXd weights_of_shape(const Parts& parts) {
 Survey laid_over(const TwoRounds& rounds) {
   Survey survey;
   survey.planned = rounds.before;
-  survey.centre = rounds.centre;
+  survey.center = rounds.center;
   survey.found = rounds.after;
   survey.covariance = rounds.covariance;
   survey.measured = rounds.measured;

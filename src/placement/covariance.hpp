@@ -15,7 +15,7 @@ struct Spread {
 struct Axes {
   double major_sd = 0.0;
   double minor_sd = 0.0;
-  double angle_rad = 0.0;  ///< of the major axis, from x towards y
+  double angle_rad = 0.0;  ///< of the major axis, from x toward y
 };
 
 /// The block of one corner in a covariance of order x0 y0 x1 y1 …

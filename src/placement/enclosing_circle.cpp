@@ -8,16 +8,16 @@ namespace {
 
 using base::Point;
 
-// Points this close outside count as on the circle: rounding of differences of a few metres.
+// Points this close outside count as on the circle: rounding of differences of a few meters.
 constexpr double kOnRim_m = 1e-14;
 
 bool outside(const Circle& circle, Point point) {
-  return base::distance_m(circle.centre, point) > circle.radius_m + kOnRim_m;
+  return base::distance_m(circle.center, point) > circle.radius_m + kOnRim_m;
 }
 
 Circle across(std::span<const Point> points, std::size_t i, std::size_t j) {
-  const Point centre = 0.5 * (points[i] + points[j]);
-  return {centre, 0.5 * base::distance_m(points[i], points[j]), {i, j}, 2};
+  const Point center = 0.5 * (points[i] + points[j]);
+  return {center, 0.5 * base::distance_m(points[i], points[j]), {i, j}, 2};
 }
 
 // Circle through three points.  Where they are all but in line (rounding), the widest
@@ -26,16 +26,16 @@ Circle through(std::span<const Point> points, std::size_t i, std::size_t j, std:
   const Point b = points[j] - points[i];
   const Point c = points[k] - points[i];
   const double twice_area = 2.0 * base::dot(base::clockwise(c), b);
-  const Point to_centre = (1.0 / twice_area) * (base::dot(b, b) * base::clockwise(c) -
+  const Point to_center = (1.0 / twice_area) * (base::dot(b, b) * base::clockwise(c) -
                                                 base::dot(c, c) * base::clockwise(b));
-  const double radius_m = base::norm_m(to_centre);
+  const double radius_m = base::norm_m(to_center);
   const double span_m = base::norm_m(b) + base::norm_m(c);
   constexpr double kFlattest = 1e8;
   if (twice_area == 0.0 || !(radius_m < kFlattest * span_m)) {
     return std::max({across(points, i, j), across(points, i, k), across(points, j, k)},
                     [](const Circle& a, const Circle& d) { return a.radius_m < d.radius_m; });
   }
-  return {points[i] + to_centre, radius_m, {i, j, k}, 3};
+  return {points[i] + to_center, radius_m, {i, j, k}, 3};
 }
 
 // Smallest circle around the first `count` points of `order` with `i` and `j` on its rim.

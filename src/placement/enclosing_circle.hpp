@@ -11,7 +11,7 @@
 namespace stakewright::placement {
 
 struct Circle {
-  base::Point centre;
+  base::Point center;
   double radius_m = 0.0;
   std::array<std::size_t, 3> rim{};  ///< points that hold it open
   std::size_t rim_count = 0;

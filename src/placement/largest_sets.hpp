@@ -34,7 +34,7 @@ Answer largest_sets(const Question& question);
 /// The laying whose largest deviation over `set` is smallest.
 Rigid minimax(const Question& question, const Set& set);
 
-/// Rounding never turns a stake that stands exactly on the limit: one nanometre.
+/// Rounding never turns a stake that stands exactly on the limit: one nanometer.
 inline constexpr double kOnLimit_m = 1e-9;
 
 }  // namespace stakewright::placement

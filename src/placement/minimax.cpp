@@ -12,7 +12,7 @@ namespace {
 
 using base::Point;
 
-// Turns are searched to this: over tens of metres still below `kOnLimit_m`.
+// Turns are searched to this: over tens of meters still below `kOnLimit_m`.
 constexpr double kTurnStep_rad = 1e-11;
 
 // The rims either side of the best turn are taken this far off: over the site's width still
@@ -53,7 +53,7 @@ class Laying {
     if (pivot != members_.end()) pivot_ = static_cast<std::size_t>(pivot - members_.begin());
   }
 
-  // The best circle of deviations at this turn; its centre is the shift.
+  // The best circle of deviations at this turn; its center is the shift.
   Circle at(double turn_rad) {
     const double cosine = std::cos(turn_rad);
     const double sine = std::sin(turn_rad);
@@ -76,7 +76,7 @@ class Laying {
   Circle around_pivot() {
     Circle circle{points_[*pivot_], 0.0, {*pivot_}, 1};
     for (std::size_t m = 0; m < points_.size(); ++m) {
-      const double off_m = base::distance_m(points_[m], circle.centre);
+      const double off_m = base::distance_m(points_[m], circle.center);
       if (off_m <= circle.radius_m) continue;
       circle.radius_m = off_m;
       circle.rim = {*pivot_, m};
@@ -147,7 +147,7 @@ Closest closest(const Ground& ground, Mask set, double enough_m) {
   const Pair* pair = longest_pair(ground, set);
   if (pair == nullptr) {
     const Circle circle = laying.at(0.0);
-    return {0.0, circle.centre, circle.radius_m, set};
+    return {0.0, circle.center, circle.radius_m, set};
   }
   constexpr double kGolden = std::numbers::phi - 1.0;
   const double first_rad = pair->turn_rad - pair->slack_rad;
@@ -175,7 +175,7 @@ Closest closest(const Ground& ground, Mask set, double enough_m) {
   }
   const bool left_better = left.radius_m < right.radius_m;
   const Circle& best = left_better ? left : right;
-  Closest result{left_better ? left_rad : right_rad, best.centre, best.radius_m, 0};
+  Closest result{left_better ? left_rad : right_rad, best.center, best.radius_m, 0};
   if (best.radius_m <= enough_m) return result;
   // Turned further either way, these alone are as far off.
   result.witness = laying.rim_of(laying.at(low_rad - kEitherSide_rad)) |

@@ -117,7 +117,7 @@ void add_figures(const Comparing& comparing, Movement& result) {
     StakeMovement& stake = result.stakes[i];
     const Point moved = rounds.after[i] - laid(rigid, rounds.before[i]);
     const Spread spread = spread_of(covariance, i);
-    const Point radius = rounds.planned[i] - rounds.centre;
+    const Point radius = rounds.planned[i] - rounds.center;
     const double length_m = base::norm_m(radius);
     if (length_m > 0.0) {
       const Point outward = (1.0 / length_m) * radius;

@@ -36,7 +36,7 @@ CornerResult judged(const Survey& survey, const base::Tolerance& tolerance, cons
   result.found = survey.found[corner];
   result.wanted = laid(rigid, survey.planned[corner]);
   if (!survey.measured[corner]) return result;
-  const Point radius = result.wanted - laid(rigid, survey.centre);
+  const Point radius = result.wanted - laid(rigid, survey.center);
   const Point outward = (1.0 / base::norm_m(radius)) * radius;
   const Point off = result.found - result.wanted;
   result.outward_m = base::dot(off, outward);

@@ -19,7 +19,7 @@ struct StableSets {
   bool proven = true;           ///< no larger set passes
 };
 
-/// Every set is looked at to this many points: 12 corners and the centre pin.
+/// Every set is looked at to this many points: 12 corners and the center pin.
 inline constexpr std::size_t kEverySet = 13;
 
 /// The largest sets among `measured` that hold all of `always` and pass the congruency test at

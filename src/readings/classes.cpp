@@ -13,7 +13,7 @@ namespace {
 // Directive 2014/32/EU, Annex X (MI-008), chapter I, tables 1 and 2.
 struct ClassFigures {
   double a_m;  ///< does not grow
-  double b;    ///< for each whole metre
+  double b;    ///< for each whole meter
   double c_m;  ///< from the tape's own end
 };
 
@@ -40,9 +40,9 @@ void demand_length(double length_m) {
 double tape_limit_m(TapeClass tape, double length_m, TapeStart start) {
   demand_length(length_m);
   const ClassFigures given = figures(tape);
-  const double whole_metres = std::max(1.0, std::ceil(length_m - kWholeMetreSlack_m));
+  const double whole_meters = std::max(1.0, std::ceil(length_m - kWholeMeterSlack_m));
   const double from_end_m = start == TapeStart::end ? given.c_m : 0.0;
-  return given.a_m + given.b * whole_metres + from_end_m;
+  return given.a_m + given.b * whole_meters + from_end_m;
 }
 
 double laser_limit_m(double length_m) {

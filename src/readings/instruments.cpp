@@ -10,7 +10,7 @@ namespace {
 
 // A tape held over a nail in a stake by hand stands within 2 mm (5/64 in) of it: common practice,
 // no source.
-constexpr double kCentringLimit_m = 0.002;
+constexpr double kCenteringLimit_m = 0.002;
 
 // The coarsest step crews read to in either system: 1/16 in.
 constexpr double kReadingStep_m = 0.0254 / 16.0;
@@ -28,15 +28,15 @@ constexpr double kSteelExpansion_per_c = 11.5e-6;
 double half_the_variance(double sd) { return sd / std::sqrt(2.0); }
 
 Instrument tape(const char* name, TapeClass of_class, const char* note) {
-  const double first_metre_m = tape_limit_m(of_class, 1.0);
-  const double growth = tape_limit_m(of_class, 2.0) - first_metre_m;
-  const double from_end_m = tape_limit_m(of_class, 1.0, TapeStart::end) - first_metre_m;
+  const double first_meter_m = tape_limit_m(of_class, 1.0);
+  const double growth = tape_limit_m(of_class, 2.0) - first_meter_m;
+  const double from_end_m = tape_limit_m(of_class, 1.0, TapeStart::end) - first_meter_m;
   Instrument result;
   result.name = name;
   result.kind = Kind::tape;
-  result.constant_m = std::hypot(sd_from_limit(first_metre_m), sd_from_step(kReadingStep_m));
+  result.constant_m = std::hypot(sd_from_limit(first_meter_m), sd_from_step(kReadingStep_m));
   result.per_length = half_the_variance(sd_from_limit(growth));
-  result.centring_m = sd_from_limit(kCentringLimit_m);
+  result.centering_m = sd_from_limit(kCenteringLimit_m);
   result.scale = half_the_variance(sd_from_limit(growth));
   result.zero_m = sd_from_limit(from_end_m);
   result.note = note;
@@ -67,14 +67,14 @@ Instrument laser(const char* name, double worse, const char* note) {
   result.kind = Kind::laser;
   result.constant_m = half_the_variance(constant_m);
   result.per_length = half_the_variance(growth);
-  result.centring_m = sd_from_limit(kCentringLimit_m);
+  result.centering_m = sd_from_limit(kCenteringLimit_m);
   result.scale = half_the_variance(growth);
   result.zero_m = half_the_variance(constant_m);
   result.note = note;
   return result;
 }
 
-// A rod is read to the crew's own step and stands within a millimetre of upright and of its mark:
+// A rod is read to the crew's own step and stands within a millimeter of upright and of its mark:
 // common practice, no source.
 constexpr double kRodLimit_m = 0.001;
 
@@ -83,7 +83,7 @@ constexpr double kRodLimit_m = 0.001;
 constexpr double kSightLimit = 0.006 / 30.0;
 constexpr double kBeamLimit = 0.003 / 30.0;
 
-// A detector finds the beam within a millimetre: common practice, no source.
+// A detector finds the beam within a millimeter: common practice, no source.
 constexpr double kDetectorLimit_m = 0.001;
 
 Instrument level() {
@@ -113,7 +113,7 @@ Instrument circle_of(const char* name, double pointing_rad, const char* note) {
   result.name = name;
   result.kind = Kind::angle;
   result.angle_rad = std::sqrt(2.0) * pointing_rad;
-  result.centring_m = sd_from_limit(kCentringLimit_m);
+  result.centering_m = sd_from_limit(kCenteringLimit_m);
   result.note = note;
   return result;
 }
@@ -158,7 +158,7 @@ std::vector<Instrument> built_in_instruments() {
                                     "steel tape of class III"};
   constexpr const char* kFibreglass[] = {
       "fibreglass tape of class I", "fibreglass tape of class II", "fibreglass tape of class III"};
-  constexpr const char* kLaw = "a maker's law, 1 mm to 10 m and 0.025 mm a metre beyond, two sigma";
+  constexpr const char* kLaw = "a maker's law, 1 mm to 10 m and 0.025 mm a meter beyond, two sigma";
   return {steel("steel", TapeClass::II, kSteel[1]),
           tape("fibreglass", TapeClass::III, kFibreglass[2]),
           laser("laser", 1.0, kLaw),

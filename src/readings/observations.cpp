@@ -123,13 +123,13 @@ double standard_deviation_rad(const Instrument& circle, const Sights& sights) {
   const double by_from = 1.0 / sights.from_m;
   const double by_to = 1.0 / sights.to_m;
   const double by_at = sights.apart_m * by_from * by_to;
-  return std::hypot(circle.angle_rad, circle.centring_m * std::hypot(by_from, by_to, by_at));
+  return std::hypot(circle.angle_rad, circle.centering_m * std::hypot(by_from, by_to, by_at));
 }
 
 double standard_deviation_m(const Instrument& instrument, double length_m) {
   const double growing_m = instrument.per_length * length_m;
   return std::sqrt(instrument.constant_m * instrument.constant_m + growing_m * growing_m +
-                   2.0 * instrument.centring_m * instrument.centring_m);
+                   2.0 * instrument.centering_m * instrument.centering_m);
 }
 
 std::vector<Observation> observations(const std::vector<Reading>& readings,

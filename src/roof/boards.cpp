@@ -11,16 +11,16 @@ namespace stakewright::roof {
 namespace {
 
 /// One end of the fascia board; returns what the outer top edge gains there over the eave line.
-double cut_fascia_end(Bench& bench, const std::string& at, const Linear& mitre,
+double cut_fascia_end(Bench& bench, const std::string& at, const Linear& miter,
                       const Linear& bevel) {
   const Roof& roof = bench.roof;
-  const SawAngles<double> saw{mitre.value, bevel.value};
+  const SawAngles<double> saw{miter.value, bevel.value};
   const double thickness = roof.spec.fascia_m;
-  bench.cut(PartKind::fascia, at, "mitre", mitre, compound_setting(saw, saw.mitre, thickness),
+  bench.cut(PartKind::fascia, at, "miter", miter, compound_setting(saw, saw.miter, thickness),
             fascia_width_m(roof, bench.bay.exact.common_slope.value));
   bench.cut(PartKind::fascia, at, "bevel", bevel, compound_setting(saw, saw.bevel, thickness),
             thickness);
-  return thickness * std::tan(saw.bevel) / std::cos(saw.mitre);
+  return thickness * std::tan(saw.bevel) / std::cos(saw.miter);
 }
 
 }  // namespace
@@ -31,8 +31,8 @@ void add_fascia(Bench& bench) {
   Part part = named(PartKind::fascia, side);
   part.overall_m =
       exact.eave_line.value +
-      cut_fascia_end(bench, side + " left", exact.fascia_mitre.left, exact.fascia_bevel.left) +
-      cut_fascia_end(bench, side + " right", exact.fascia_mitre.right, exact.fascia_bevel.right);
+      cut_fascia_end(bench, side + " left", exact.fascia_miter.left, exact.fascia_bevel.left) +
+      cut_fascia_end(bench, side + " right", exact.fascia_miter.right, exact.fascia_bevel.right);
   part.stick_m = part.overall_m;
   bench.add(std::move(part), exact.eave_line);
 }
@@ -52,7 +52,7 @@ void add_blocking(Bench& bench) {
       bench.add(std::move(part), line);
     }
     if (!roof.end_blocks) return;
-    bench.cut(PartKind::blocking, at, "mitre", to_hip, mitre_setting(to_hip.value),
+    bench.cut(PartKind::blocking, at, "miter", to_hip, miter_setting(to_hip.value),
               roof.spec.rafter_m / std::cos(to_hip.value));
   };
   const std::string& side = bench.bay.names.side;
@@ -68,7 +68,7 @@ void add_beam_and_post(Bench& bench) {
   beam.overall_m = beam.stick_m = exact.side.value;
   bench.add(std::move(beam), exact.side);
   const auto cut_end = [&bench, &spec](const std::string& at, const Linear& angle) {
-    bench.cut(PartKind::beam, at, "mitre", angle, mitre_setting(angle.value),
+    bench.cut(PartKind::beam, at, "miter", angle, miter_setting(angle.value),
               spec.beam_m / std::cos(angle.value));
   };
   cut_end(side + " left", exact.half_turn.left);
@@ -81,7 +81,7 @@ void add_hub_corner(Bench& bench) {
   const Spec& spec = bench.roof.spec;
   if (spec.hub_m <= 0.0) return;
   // The hub's faces stand square to the hips, so that they turn as the hips do.
-  const Linear& turn = bench.bay.exact.hip_mitre.right;
+  const Linear& turn = bench.bay.exact.hip_miter.right;
   bench.cut(PartKind::hub, bench.bay.names.side, "rip", turn, rip_setting(turn.value),
             0.5 * spec.hip_m);
 }

@@ -122,7 +122,7 @@ Carry carry(const layout::Plan& plan, double plate_offset_m, const Spec& spec,
             const base::Tolerance& tolerance, const std::optional<FoundCorners>& found) {
   const Roof roof = roof_over(layout::parallel(plan.polygon, plate_offset_m), spec);
   Plate planned = plate_over(layout::corners_of(plan.polygon, plan), plate_offset_m, roof.height_m);
-  set_apex(planned, plan.centre);
+  set_apex(planned, plan.center);
 
   Carry result;
   std::optional<Found> as_found;

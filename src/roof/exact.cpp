@@ -45,11 +45,11 @@ void find_hip(BayFigures& bay, const Roof& roof, const Surroundings<Number>& aro
   bay.hip_line = linear(hip.line);
   bay.hip_slope = linear(slope(hip));
   bay.backing = {linear(backing(hip, around.before, -1.0)), linear(backing(hip, around.here, 1.0))};
-  bay.hip_mitre = {linear(angle_to_mitre(hip, around.hip_before)),
-                   linear(angle_to_mitre(hip, around.right))};
+  bay.hip_miter = {linear(angle_to_miter(hip, around.hip_before)),
+                   linear(angle_to_miter(hip, around.right))};
   const auto left = hip_tail(hip, fascia_board(around.before, plumb), -1.0, plumb);
   const auto right = hip_tail(hip, fascia_board(around.here, plumb), 1.0, plumb);
-  bay.hip_tail = {linear(left.mitre), linear(right.mitre)};
+  bay.hip_tail = {linear(left.miter), linear(right.miter)};
   bay.hip_tail_bevel = {linear(left.bevel), linear(right.bevel)};
 }
 
@@ -92,7 +92,7 @@ void find_fascia(BayFigures& bay, const Roof& roof, const Surroundings<Number>& 
   const Board<Number> board = fascia_board(face, plumb);
   const auto left = board_end(board, fascia_board(around.before, plumb), Number(-1.0) * face.along);
   const auto right = board_end(board, fascia_board(around.after, plumb), face.along);
-  bay.fascia_mitre = {linear(left.mitre), linear(right.mitre)};
+  bay.fascia_miter = {linear(left.miter), linear(right.miter)};
   bay.fascia_bevel = {linear(left.bevel), linear(right.bevel)};
 }
 

@@ -14,10 +14,10 @@ struct Roof {
   Spec spec;
   double height_m = 0.0;        ///< apex above the plate
   double flat_radius_m = 0.0;   ///< of the plate line, planned
-  double half_angle_rad = 0.0;  ///< half of one side as the centre sees it
+  double half_angle_rad = 0.0;  ///< half of one side as the center sees it
   double heel_m = 0.0;          ///< of all rafters: their top edges lie in the faces
   int jacks = 0;                ///< on each side of a common
-  /// Hips touch their neighbours at the peak, and commons end between hips.  Else the hub's
+  /// Hips touch their neighbors at the peak, and commons end between hips.  Else the hub's
   /// faces keep hips apart, and commons end at its corners: tan(180/n) hub = hip parts the two.
   bool hips_meet = true;
   bool end_blocks = false;  ///< there is room for a block between the last rafter and the hip
@@ -38,12 +38,12 @@ struct Pair {
   Linear right;
 };
 
-/// Lengths in metres, angles in radians; docs/methods/roof.md.
+/// Lengths in meters, angles in radians; docs/methods/roof.md.
 struct BayFigures {
   Linear hip_line;
   Linear hip_slope;
   Pair backing;
-  Pair hip_mitre;  ///< in plan, to the mitre with the neighbouring hip
+  Pair hip_miter;  ///< in plan, to the miter with the neighboring hip
   Pair hip_tail;   ///< on the hip's side, from square
   Pair hip_tail_bevel;
   Linear common_line;
@@ -55,7 +55,7 @@ struct BayFigures {
   Linear overhang;
   Linear drop;
   Linear eave_line;
-  Pair fascia_mitre;
+  Pair fascia_miter;
   Pair fascia_bevel;
   Linear sheet_height;  ///< up the slope, eave line to apex
   Pair sheet_edge;      ///< in the face, between eave line and hip

@@ -118,7 +118,7 @@ T level_angle(const Vec<T>& a, const Vec<T>& b) {
 /// Settings of a saw for the plane with normal `plane` across a stick.
 template <class T>
 struct SawAngles {
-  T mitre;  ///< of the cut line on the marked face, from square across it
+  T miter;  ///< of the cut line on the marked face, from square across it
   T bevel;  ///< of the plane, from square to the marked face
 };
 

@@ -64,17 +64,17 @@ T edge_angle(const Face<T>& face, const Vec<T>& along, const Hip<T>& hip) {
   return atan2(-dot(hip.axis, face.down), dot(hip.axis, along));
 }
 
-/// Angle in plan between the middle of a hip and its mitre with a neighbouring hip.
+/// Angle in plan between the middle of a hip and its miter with a neighboring hip.
 template <class T>
-T angle_to_mitre(const Hip<T>& hip, const Hip<T>& neighbour) {
-  return T(0.5) * level_angle(hip.in, neighbour.in);
+T angle_to_miter(const Hip<T>& hip, const Hip<T>& neighbor) {
+  return T(0.5) * level_angle(hip.in, neighbor.in);
 }
 
-/// Half the angle by which the way round turns between two sides: mitre of their beams, and
+/// Half the angle by which the way round turns between two sides: miter of their beams, and
 /// rip of the post under their corner.
 template <class T>
-T half_turn(const Face<T>& face, const Face<T>& neighbour) {
-  return T(0.5) * level_angle(face.out, neighbour.out);
+T half_turn(const Face<T>& face, const Face<T>& neighbor) {
+  return T(0.5) * level_angle(face.out, neighbor.out);
 }
 
 /// Level distance from plate line to fascia over one face.
@@ -98,20 +98,20 @@ Board<T> fascia_board(const Face<T>& face, bool plumb) {
   return {face.down, face.normal};
 }
 
-/// The end of a board that runs along `axis` to its neighbour: cut in the plane
+/// The end of a board that runs along `axis` to its neighbor: cut in the plane
 /// that holds the meets of both outer and of both inner faces, for boards of one thickness.
 template <class T>
-SawAngles<T> board_end(const Board<T>& board, const Board<T>& neighbour, const Vec<T>& axis) {
-  return saw_angles(neighbour.out - board.out, Stick<T>{axis, board.width, board.out});
+SawAngles<T> board_end(const Board<T>& board, const Board<T>& neighbor, const Vec<T>& axis) {
+  return saw_angles(neighbor.out - board.out, Stick<T>{axis, board.width, board.out});
 }
 
-/// The end of a hip against the inner side of a fascia board: mitre on the hip's side, bevel.
-/// The mitre is from square: towards plumb for plumb tails, the other way for square ones.
+/// The end of a hip against the inner side of a fascia board: miter on the hip's side, bevel.
+/// The miter is from square: toward plumb for plumb tails, the other way for square ones.
 template <class T>
 SawAngles<T> hip_tail(const Hip<T>& hip, const Board<T>& board, double side, bool plumb) {
-  const T towards(plumb ? -1.0 : 1.0);
+  const T toward(plumb ? -1.0 : 1.0);
   return saw_angles(board.out,
-                    Stick<T>{T(-1.0) * hip.axis, towards * hip.top, T(-side) * hip.right});
+                    Stick<T>{T(-1.0) * hip.axis, toward * hip.top, T(-side) * hip.right});
 }
 
 }  // namespace stakewright::roof

@@ -7,15 +7,15 @@
 namespace stakewright::roof {
 namespace {
 
-void set_found_apex(Plate& plate, const Spec& spec, base::Point placed_centre,
+void set_found_apex(Plate& plate, const Spec& spec, base::Point placed_center,
                     const FoundCorners& found, std::vector<std::string>& remarks) {
-  set_apex(plate, placed_centre);
+  set_apex(plate, placed_center);
   if (spec.apex_over == ApexOver::even_hips && !set_apex_for_even_hips(plate))
     remarks.emplace_back(
-        "no place makes the hip runs even; the apex stands over the placed centre");
+        "no place makes the hip runs even; the apex stands over the placed center");
   if (spec.apex_over != ApexOver::pin) return;
   if (!found.pin) {
-    remarks.emplace_back("the pin was not measured; the apex stands over the placed centre");
+    remarks.emplace_back("the pin was not measured; the apex stands over the placed center");
     return;
   }
   set_apex_over_pin(plate, *found.pin);
@@ -47,7 +47,7 @@ std::optional<Found> found_roof(const layout::Plan& plan, double plate_offset_m,
                                           "the plate's corners over the corners found");
       !reason.empty())
     return refuse(reason);
-  set_found_apex(result.plate, roof.spec, plan.centre, found, remarks);
+  set_found_apex(result.plate, roof.spec, plan.center, found, remarks);
   if (!apex_inside(result.plate)) return refuse("the apex is not inside the plate line as found");
   result.covariance = carried(result.plate, found.covariance);
   return result;

@@ -72,13 +72,13 @@ class Walk {
   /// Two hips beside each other: both cheeks are off by the same angle, over half a hip's cheek.
   void peak(std::size_t i) {
     if (!roof_.hips_meet) return;
-    const Linear& planned = planned_[i].exact.hip_mitre.right;
+    const Linear& planned = planned_[i].exact.hip_miter.right;
     const double cheek = 0.5 * roof_.spec.hip_m / std::sin(planned.value);
     add(planned_[i].names.side, "hips beside each other at the peak",
-        {share(i, planned, found_[i].exact.hip_mitre.right, 2.0 * cheek)});
+        {share(i, planned, found_[i].exact.hip_miter.right, 2.0 * cheek)});
   }
 
-  /// Two boards meet at a corner: half of what each is short of, and both mitres and bevels.
+  /// Two boards meet at a corner: half of what each is short of, and both miters and bevels.
   void fascia(std::size_t i) {
     const std::size_t b = before(i);
     const BayFigures& left = planned_[b].exact;
@@ -95,8 +95,8 @@ class Walk {
          share(i, right.fascia_bevel.left, right_found.fascia_bevel.left, thickness)});
     const double width = fascia_width_m(roof_, planned_[i].exact.common_slope.value);
     add(corner, "fascia corner, over the width",
-        {share(b, left.fascia_mitre.right, left_found.fascia_mitre.right, width),
-         share(i, right.fascia_mitre.left, right_found.fascia_mitre.left, width)});
+        {share(b, left.fascia_miter.right, left_found.fascia_miter.right, width),
+         share(i, right.fascia_miter.left, right_found.fascia_miter.left, width)});
   }
 
   /// With even overhangs each eave has its own drop: the boards do not meet at one height.
@@ -116,12 +116,12 @@ class Walk {
     add(corner, "beam corner, along the beams",
         {share(b, planned_[b].exact.side, found_[b].exact.side, 0.5),
          share(i, right.side, right_found.side, 0.5)});
-    const double mitre = roof_.spec.beam_m / std::cos(right.half_turn.left.value);
+    const double miter = roof_.spec.beam_m / std::cos(right.half_turn.left.value);
     add(corner, "beam corner, across the thickness",
-        {share(i, right.half_turn.left, right_found.half_turn.left, 2.0 * mitre)});
+        {share(i, right.half_turn.left, right_found.half_turn.left, 2.0 * miter)});
   }
 
-  /// A sheet set by its lower corner: its edge runs off the middle of the hip towards the peak.
+  /// A sheet set by its lower corner: its edge runs off the middle of the hip toward the peak.
   void sheets(std::size_t i) {
     const std::size_t b = before(i);
     const auto edge = [this, i](const std::string& hand, std::size_t bay, const Linear& planned,

@@ -10,14 +10,14 @@
 namespace stakewright::roof {
 namespace {
 
-/// A corner flatter than this is none: 1 mm in a metre, less than a hip could be fitted to.
+/// A corner flatter than this is none: 1 mm in a meter, less than a hip could be fitted to.
 constexpr double kFlattestCorner_rad = 1e-3;
 
 /// Shortest side that still has a direction to a tape.
 constexpr double kShortestSide_m = 1e-3;
 
 /// The search for even hips stops below this step: far under what a pencil marks, far over
-/// the rounding of coordinates of tens of metres.
+/// the rounding of coordinates of tens of meters.
 constexpr double kApexStep_m = 1e-13;
 constexpr int kMostApexSteps = 50;
 

@@ -38,7 +38,7 @@ void set_apex(Plate& plate, base::Point at);
 /// Sets it over the pin, so that it follows the pin.
 void set_apex_over_pin(Plate& plate, base::Point pin);
 /// Sets it where the spread of the hip runs (sum of squares about their mean) is
-/// smallest: the centre of the circle that fits the plate's corners best.  False, and
+/// smallest: the center of the circle that fits the plate's corners best.  False, and
 /// the apex is left alone, when the search found no such place.
 bool set_apex_for_even_hips(Plate& plate);
 

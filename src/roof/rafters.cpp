@@ -49,12 +49,12 @@ double hip_tail_share(const Roof& roof, const Surroundings<double>& around) {
 /// The two faces of a hip's lower end, each against one fascia board.
 void cut_hip_tail(Bench& bench) {
   const Roof& roof = bench.roof;
-  const auto cut_side = [&bench, &roof](const std::string& at, const Linear& mitre,
+  const auto cut_side = [&bench, &roof](const std::string& at, const Linear& miter,
                                         const Linear& bevel) {
-    const SawAngles<double> saw{mitre.value, bevel.value};
+    const SawAngles<double> saw{miter.value, bevel.value};
     const double half = 0.5 * roof.spec.hip_m;
-    bench.cut(PartKind::hip, at, "tail", mitre, compound_setting(saw, saw.mitre, half),
-              roof.spec.rafter_depth_m / std::cos(saw.mitre));
+    bench.cut(PartKind::hip, at, "tail", miter, compound_setting(saw, saw.miter, half),
+              roof.spec.rafter_depth_m / std::cos(saw.miter));
     bench.cut(PartKind::hip, at, "tail bevel", bevel, compound_setting(saw, saw.bevel, half), half);
   };
   const BayFigures& exact = bench.bay.exact;
@@ -90,8 +90,8 @@ void add_hip(Bench& bench) {
   cut_ends(bench, PartKind::hip, corner, exact.hip_slope);
   const double half = 0.5 * roof.spec.hip_m;
   if (roof.hips_meet) {
-    cut_cheek(bench, PartKind::hip, corner + " left", slope_rad, exact.hip_mitre.left, half);
-    cut_cheek(bench, PartKind::hip, corner + " right", slope_rad, exact.hip_mitre.right, half);
+    cut_cheek(bench, PartKind::hip, corner + " left", slope_rad, exact.hip_miter.left, half);
+    cut_cheek(bench, PartKind::hip, corner + " right", slope_rad, exact.hip_miter.right, half);
   }
   bench.cut(PartKind::hip, corner + " left", "backing", exact.backing.left,
             rip_setting(exact.backing.left.value), half);

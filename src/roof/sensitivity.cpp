@@ -13,7 +13,7 @@
 namespace stakewright::roof {
 namespace {
 
-/// Metres or radians a metre: an answer smaller than this is rounding, not an answer.
+/// Meters or radians a meter: an answer smaller than this is rounding, not an answer.
 constexpr double kNoAnswer = 1e-9;
 
 /// The planned roof, its apex free to follow the corners where the job says so.
@@ -27,8 +27,8 @@ Planned planned_roof(const layout::Plan& plan, double plate_offset_m, const Spec
   const Roof roof = roof_over(layout::parallel(plan.polygon, plate_offset_m), spec);
   const auto corners = layout::corners_of(plan.polygon, plan);
   Plate plate = plate_over(corners, plate_offset_m, roof.height_m);
-  set_apex(plate, plan.centre);
-  // Even hips of a regular plate stand over its centre: the search cannot fail.
+  set_apex(plate, plan.center);
+  // Even hips of a regular plate stand over its center: the search cannot fail.
   if (spec.apex_over == ApexOver::even_hips) set_apex_for_even_hips(plate);
   return {roof, corners, plate};
 }
@@ -63,7 +63,7 @@ std::vector<Answer> sensitivity(const layout::Plan& plan, double plate_offset_m,
                                 std::size_t corner) {
   const Planned planned = planned_roof(plan, plate_offset_m, spec);
   assert(corner < planned.corners.size());
-  const base::Point radius = planned.corners[corner] - plan.centre;
+  const base::Point radius = planned.corners[corner] - plan.center;
   const base::Point outward = (1.0 / base::norm_m(radius)) * radius;
   const auto all = bays(planned.roof, planned.plate);
   std::vector<Answer> answers;

@@ -176,7 +176,7 @@ std::optional<SpecFault> fault_of(const Spec& spec, const layout::Polygon& plate
 }
 
 Roof roof_over(const layout::Polygon& plate, const Spec& spec) {
-  if (const auto fault = fault_of(spec, plate, base::Units::metres))
+  if (const auto fault = fault_of(spec, plate, base::Units::meters))
     throw base::InputError(
         fmt::format("{}: read {}; accepted: {}", fault->key, fault->read, fault->accepted));
   const double half_angle_rad = std::numbers::pi / plate.sides;

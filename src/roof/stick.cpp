@@ -16,9 +16,9 @@ constexpr double kShade_rad = 1e-9;
 
 /// `taken_m` is what the bevel goes through: the lines on its two sides stand apart by that
 /// times the bevel's tangent, square to them.
-Setting setting(double square_rad, double mitre_rad, double bevel_rad, double taken_m) {
+Setting setting(double square_rad, double miter_rad, double bevel_rad, double taken_m) {
   const bool past_tilt = bevel_rad > kCommonSawTilt_rad + kShade_rad;
-  return {std::tan(square_rad), mitre_rad, bevel_rad, past_tilt,
+  return {std::tan(square_rad), miter_rad, bevel_rad, past_tilt,
           past_tilt ? taken_m * std::tan(bevel_rad) : 0.0};
 }
 
@@ -103,10 +103,10 @@ Setting cheek_setting(double slope_rad, double plan_rad, double taken_m) {
 
 Setting rip_setting(double bevel_rad) { return setting(bevel_rad, 0.0, bevel_rad, 0.0); }
 
-Setting mitre_setting(double mitre_rad) { return setting(mitre_rad, mitre_rad, 0.0, 0.0); }
+Setting miter_setting(double miter_rad) { return setting(miter_rad, miter_rad, 0.0, 0.0); }
 
 Setting compound_setting(const SawAngles<double>& saw, double square_rad, double taken_m) {
-  return setting(square_rad, saw.mitre, saw.bevel, taken_m);
+  return setting(square_rad, saw.miter, saw.bevel, taken_m);
 }
 
 }  // namespace stakewright::roof

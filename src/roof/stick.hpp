@@ -54,10 +54,10 @@ Setting cheek_setting(double slope_rad, double plan_rad, double taken_m);
 /// A rip along the stick.
 Setting rip_setting(double bevel_rad);
 
-/// A cut that is mitred only.
-Setting mitre_setting(double mitre_rad);
+/// A cut that is miterd only.
+Setting miter_setting(double miter_rad);
 
-/// A cut that is mitred and bevelled through `taken_m`; `square_rad` is the angle that the square
+/// A cut that is miterd and bevelled through `taken_m`; `square_rad` is the angle that the square
 /// shows.
 Setting compound_setting(const SawAngles<double>& saw, double square_rad, double taken_m);
 

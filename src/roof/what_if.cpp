@@ -25,11 +25,11 @@ double worst_m(const Outcome& outcome) {
   return outcome.worst_joint ? std::max(part_m, doubt_m(*outcome.worst_joint)) : part_m;
 }
 
-/// A laying of the plan: turned about its centre, then shifted.
+/// A laying of the plan: turned about its center, then shifted.
 struct Laying {
-  base::Point centre;  ///< of the plan
+  base::Point center;  ///< of the plan
   base::Point shift;
-  double cosine = 1.0;  ///< of the turn, anticlockwise
+  double cosine = 1.0;  ///< of the turn, counterclockwise
   double sine = 0.0;
 
   [[nodiscard]] base::Point turned(base::Point v) const {
@@ -39,16 +39,16 @@ struct Laying {
     return {cosine * v.x_m + sine * v.y_m, -sine * v.x_m + cosine * v.y_m};
   }
   [[nodiscard]] base::Point place(base::Point planned) const {
-    return centre + shift + turned(planned - centre);
+    return center + shift + turned(planned - center);
   }
   [[nodiscard]] base::Point plan_place(base::Point on_site) const {
-    return centre + turned_back(on_site - centre - shift);
+    return center + turned_back(on_site - center - shift);
   }
 };
 
 /// Least squares of the plan over the posts: means on means, and the turn whose tangent is the
 /// sum of cross products over the sum of dot products.
-Laying laid_on(const std::vector<base::Point>& planned, base::Point centre,
+Laying laid_on(const std::vector<base::Point>& planned, base::Point center,
                const std::vector<base::Point>& posts) {
   base::Point mean;
   for (const auto& post : posts) mean = mean + post;
@@ -56,16 +56,16 @@ Laying laid_on(const std::vector<base::Point>& planned, base::Point centre,
   double along = 0.0;
   double across = 0.0;
   for (std::size_t i = 0; i < posts.size(); ++i) {
-    const base::Point arm = planned[i] - centre;
+    const base::Point arm = planned[i] - center;
     const base::Point post = posts[i] - mean;
     along += base::dot(arm, post);
     across += base::dot(base::clockwise(post), arm);
   }
   const double length = std::hypot(along, across);
-  return {centre, mean - centre, along / length, across / length};
+  return {center, mean - center, along / length, across / length};
 }
 
-/// From the footing towards where the post is wanted, as far as the play lets it.
+/// From the footing toward where the post is wanted, as far as the play lets it.
 base::Point within_play(base::Point footing, base::Point wanted, double play_m) {
   const double off = base::distance_m(footing, wanted);
   return off <= play_m ? wanted : footing + (play_m / off) * (wanted - footing);
@@ -137,7 +137,7 @@ FoundCorners after_moves(const layout::Plan& plan, const FoundCorners& found,
 BasePlay with_base_play(const layout::Plan& plan, const FoundCorners& found, double play_m) {
   const auto planned = layout::corners_of(plan.polygon, plan);
   std::vector<base::Point> posts = found.corners;
-  Laying laying = laid_on(planned, plan.centre, posts);
+  Laying laying = laid_on(planned, plan.center, posts);
   // Posts to the plan, plan to the posts: each step leaves less between them, never more.
   for (int step = 0; step < kMostLayings; ++step) {
     double moved = 0.0;
@@ -147,12 +147,12 @@ BasePlay with_base_play(const layout::Plan& plan, const FoundCorners& found, dou
       posts[i] = next;
     }
     if (moved < kSettled_m) break;
-    laying = laid_on(planned, plan.centre, posts);
+    laying = laid_on(planned, plan.center, posts);
   }
   BasePlay result{found, {}};
   for (std::size_t i = 0; i < posts.size(); ++i) {
     const base::Point off = posts[i] - found.corners[i];
-    const base::Point radius = planned[i] - plan.centre;
+    const base::Point radius = planned[i] - plan.center;
     const base::Point outward = (1.0 / base::norm_m(radius)) * radius;
     result.off.push_back(
         {base::dot(off, outward), base::dot(off, base::clockwise(outward)), base::norm_m(off)});

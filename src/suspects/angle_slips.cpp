@@ -120,7 +120,7 @@ std::vector<Component> angle_slip_sizes(const adjustment::Network& network, std:
   const double off_rad =
       std::numbers::sqrt2 * spread_m / std::max(nearer_sight_m(network, angle), spread_m);
   exact(SlipKind::wrong_stake, wrong, off_rad, kWrongSight);
-  return mixture.normalised();
+  return mixture.normalized();
 }
 
 }  // namespace stakewright::suspects

@@ -14,7 +14,7 @@ namespace stakewright::suspects {
 std::vector<Component> angle_slip_sizes(const adjustment::Network& network, std::size_t reading,
                                         double spread_m);
 
-/// Every angle with one sight of the reading right and the other on another corner or the centre
+/// Every angle with one sight of the reading right and the other on another corner or the center
 /// pin, that is not the reading's own.
 std::vector<OtherPull> other_sights(const adjustment::Network& network, std::size_t reading);
 

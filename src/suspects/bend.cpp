@@ -6,7 +6,7 @@
 namespace stakewright::suspects {
 namespace {
 
-using Bend = std::vector<std::pair<std::size_t, double>>;  ///< reading; metres, radians
+using Bend = std::vector<std::pair<std::size_t, double>>;  ///< reading; meters, radians
 
 /// True value under the displacements, less the planned one and its straight-line change.
 Bend bend_of(const Ground& ground, const std::vector<base::Point>& moved) {

@@ -50,10 +50,10 @@ struct Catches::Sparse {
   std::array<double, 6> value;
 };
 
-Catches::Catches(std::vector<base::Point> corners, base::Point centre,
+Catches::Catches(std::vector<base::Point> corners, base::Point center,
                  const readings::Instrument& instrument)
     : points_(corners), corners_(std::move(corners)), instrument_(instrument) {
-  points_.push_back(centre);
+  points_.push_back(center);
   const std::size_t unknowns = 2 * points_.size() + 2;
   q_ = base::Matrix(unknowns, unknowns);
   for (std::size_t i = 0; i + 2 < unknowns; ++i) q_(i, i) = kAnywhere_m * kAnywhere_m;
@@ -153,16 +153,16 @@ double Catches::smallest_named_m(std::size_t position) const {
   if (share == 0.0) return kInfinity;
   const double alpha = adjustment::shared_alpha(static_cast<double>(pulls_.size()));
   const double limit = adjustment::normal_limit(alpha);
-  const double per_metre = std::sqrt(share) / pulls_[position].sd_m;
+  const double per_meter = std::sqrt(share) / pulls_[position].sd_m;
   const std::vector<double> correlations = residual_correlations(position);
   double low = smallest_catch_m(position);
   double high = kLargestSlip_m;
-  if (chance_named_of(low * per_metre, limit, correlations) >= kPower) return low;
-  if (chance_named_of(high * per_metre, limit, correlations) < kPower) return kInfinity;
+  if (chance_named_of(low * per_meter, limit, correlations) >= kPower) return low;
+  if (chance_named_of(high * per_meter, limit, correlations) < kPower) return kInfinity;
   constexpr int kHalvings = 50;
   for (int k = 0; k < kHalvings; ++k) {
     const double middle = 0.5 * (low + high);
-    (chance_named_of(middle * per_metre, limit, correlations) < kPower ? low : high) = middle;
+    (chance_named_of(middle * per_meter, limit, correlations) < kPower ? low : high) = middle;
   }
   return high;
 }

@@ -15,7 +15,7 @@
 
 namespace stakewright::suspects {
 
-/// A pull between two points: corners first, the centre pin last.
+/// A pull between two points: corners first, the center pin last.
 struct PairPull {
   std::size_t from = 0;
   std::size_t to = 0;
@@ -34,7 +34,7 @@ struct Targets {
 
 class Catches {
  public:
-  Catches(std::vector<base::Point> corners, base::Point centre,
+  Catches(std::vector<base::Point> corners, base::Point center,
           const readings::Instrument& instrument);
 
   [[nodiscard]] PairPull pull(std::size_t from, std::size_t to) const;
@@ -75,7 +75,7 @@ class Catches {
   [[nodiscard]] base::Matrix covariances() const;
   [[nodiscard]] std::vector<double> chances_blamed(const std::vector<double>& strength) const;
 
-  std::vector<base::Point> points_;  ///< corners, then the centre pin
+  std::vector<base::Point> points_;  ///< corners, then the center pin
   std::vector<base::Point> corners_;
   readings::Instrument instrument_;
   std::vector<PairPull> pulls_;

@@ -15,7 +15,7 @@ constexpr double kInstrumentOff = 0.005;
 constexpr double kRowsWithNext = 0.05;
 constexpr double kRowsWithAny = 0.05;
 
-/// Of the chance of a stake set wrong: that two neighbours' labels, or a stake's and any other's,
+/// Of the chance of a stake set wrong: that two neighbors' labels, or a stake's and any other's,
 /// were changed over.
 constexpr double kLabelsWithNext = 0.04;
 constexpr double kLabelsWithAny = 0.04;
@@ -216,8 +216,8 @@ std::vector<ChangedLabels> changed_labels(const adjustment::Network& network, co
   return pairs;
 }
 
-adjustment::Network relabelled(const adjustment::Network& network, std::size_t first,
-                               std::size_t second) {
+adjustment::Network relabeled(const adjustment::Network& network, std::size_t first,
+                              std::size_t second) {
   adjustment::Network result = network;
   for (readings::Observation& observation : result.observations) {
     rename(observation, first, second);

@@ -42,7 +42,7 @@ std::vector<ChangedLabels> changed_labels(const adjustment::Network& network, co
                                           const Setting& setting, std::size_t most);
 
 /// The network with the two labels given back to their owners.
-adjustment::Network relabelled(const adjustment::Network& network, std::size_t first,
-                               std::size_t second);
+adjustment::Network relabeled(const adjustment::Network& network, std::size_t first,
+                              std::size_t second);
 
 }  // namespace stakewright::suspects

@@ -38,12 +38,12 @@ std::string slip_words(const Component& part, bool angle) {
       return count_of(part.mean[0], 0.3048, "a whole foot", "two whole feet");
     case SlipKind::inch:
       return count_of(part.mean[0], 0.0254, "a whole inch", "two whole inches");
-    case SlipKind::metre:
-      return "a whole metre";
-    case SlipKind::decimetre:
-      return count_of(part.mean[0], 0.1, "a whole decimetre", "two whole decimetres");
-    case SlipKind::centimetre:
-      return count_of(part.mean[0], 0.01, "a whole centimetre", "two whole centimetres");
+    case SlipKind::meter:
+      return "a whole meter";
+    case SlipKind::decimeter:
+      return count_of(part.mean[0], 0.1, "a whole decimeter", "two whole decimeters");
+    case SlipKind::centimeter:
+      return count_of(part.mean[0], 0.01, "a whole centimeter", "two whole centimeters");
     case SlipKind::burned:
       return part.mean[0] > 0.0 ? "the mark held was not subtracted"
                                 : "a mark was subtracted though zero was held";
@@ -149,11 +149,11 @@ struct Ways {
 
 Ways ways(const adjustment::Network& network, std::size_t point) {
   if (network.points[point].role == adjustment::Role::corner) {
-    base::Point centre;
+    base::Point center;
     for (std::size_t i = 0; i < network.corner_count; ++i)
-      centre =
-          centre + (1.0 / static_cast<double>(network.corner_count)) * network.points[i].planned;
-    const base::Point radius = network.points[point].planned - centre;
+      center =
+          center + (1.0 / static_cast<double>(network.corner_count)) * network.points[i].planned;
+    const base::Point radius = network.points[point].planned - center;
     const double length = base::norm_m(radius);
     if (length > 0.0) {
       const base::Point outward = (1.0 / length) * radius;

@@ -12,7 +12,7 @@ namespace stakewright::suspects {
 std::vector<Cause> causes(const Arrangement& arrangement, const Hypothesis& hypothesis);
 
 /// What the entry makes of every reading, as an offset from what is planned for its points as
-/// written, in metres or radians.
+/// written, in meters or radians.
 std::vector<double> effect(const adjustment::Network& network, const Arrangement& arrangement,
                            const Hypothesis& hypothesis);
 

@@ -11,7 +11,7 @@ namespace stakewright::suspects {
 namespace {
 
 /// Displacements under this leave the straight-line model right to a few hundredths of a
-/// millimetre at shelter sizes: d²/2R.
+/// millimeter at shelter sizes: d²/2R.
 constexpr double kStraight_m = 0.010;
 
 /// A bend is settled when no stake moves by more than this between two turns.

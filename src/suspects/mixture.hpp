@@ -29,7 +29,7 @@ class Mixture {
     for (const Width& width : widths) add(SlipKind::any, 0.0, width.sd, width.share);
   }
 
-  [[nodiscard]] std::vector<Component> normalised() const {
+  [[nodiscard]] std::vector<Component> normalized() const {
     double any = 0.0;
     double kinds = 0.0;
     for (const Component& part : parts_)
@@ -42,7 +42,7 @@ class Mixture {
   }
 
  private:
-  std::vector<Component> parts_;  ///< `log_share` holds the share until `normalised`
+  std::vector<Component> parts_;  ///< `log_share` holds the share until `normalized`
 };
 
 }  // namespace stakewright::suspects

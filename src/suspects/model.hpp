@@ -25,7 +25,7 @@ struct End {
   base::Point by;  ///< zero when two of its points are planned at one place
 };
 
-/// One reading, seen from the plan: metres, or radians for an angle.
+/// One reading, seen from the plan: meters, or radians for an angle.
 struct Row {
   std::size_t from = 0;
   std::size_t to = 0;

@@ -182,7 +182,7 @@ bool known_or_reached(const adjustment::Network& network, std::size_t point) {
                      });
 }
 
-/// All pulls that may be made: between corners, and to a centre pin or site pin that is in use.
+/// All pulls that may be made: between corners, and to a center pin or site pin that is in use.
 std::vector<Worth> possible(const Outlook& outlook, const adjustment::Network& network) {
   std::vector<Worth> result;
   const std::size_t commonest = commonest_instrument(network);

@@ -124,7 +124,7 @@ Arrangement as_written(const adjustment::Network& network, const Setting& settin
 
 Arrangement with_labels_back(const adjustment::Network& network, const ChangedLabels& labels,
                              const Setting& setting) {
-  Arrangement result = as_written(relabelled(network, labels.first, labels.second), setting);
+  Arrangement result = as_written(relabeled(network, labels.first, labels.second), setting);
   result.labels = labels;
   return result;
 }

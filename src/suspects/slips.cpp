@@ -40,11 +40,11 @@ constexpr Mark kFeetMarks[] = {{SlipKind::foot, kFoot_m, 0.09},
                                {SlipKind::foot, 2.0 * kFoot_m, 0.01},
                                {SlipKind::inch, kInch_m, 0.10},
                                {SlipKind::inch, 2.0 * kInch_m, 0.02}};
-constexpr Mark kMetricMarks[] = {{SlipKind::decimetre, 0.1, 0.11},
-                                 {SlipKind::decimetre, 0.2, 0.01},
-                                 {SlipKind::metre, 1.0, 0.03},
-                                 {SlipKind::centimetre, 0.01, 0.03},
-                                 {SlipKind::centimetre, 0.02, 0.01}};
+constexpr Mark kMetricMarks[] = {{SlipKind::decimeter, 0.1, 0.11},
+                                 {SlipKind::decimeter, 0.2, 0.01},
+                                 {SlipKind::meter, 1.0, 0.03},
+                                 {SlipKind::centimeter, 0.01, 0.03},
+                                 {SlipKind::centimeter, 0.02, 0.01}};
 constexpr double kBurned = 0.04;
 constexpr double kDigits = 0.04;
 constexpr double kEighth = 0.02;
@@ -76,8 +76,8 @@ void keep_noticeable(std::vector<double>& slips) {
               slips.end());
 }
 
-/// Slips when two neighbouring digits of the millimetres were changed round.
-std::vector<double> changed_millimetre_digits(double read_m) {
+/// Slips when two neighboring digits of the millimeters were changed round.
+std::vector<double> changed_millimeter_digits(double read_m) {
   std::vector<double> slips;
   const auto written = static_cast<long long>(std::llround(read_m * 1000.0));
   for (long long place = 1; place * 10 <= written; place *= 10) {
@@ -181,7 +181,7 @@ std::vector<Component> slip_sizes(const adjustment::Network& network, std::size_
     exact(SlipKind::eighth, eighth_for_sixteenth(read_m), kEighth);
     exact(SlipKind::tenths, tenths_for_inches(read_m), kTenths);
   } else {
-    exact(SlipKind::digits, changed_millimetre_digits(read_m), kDigits);
+    exact(SlipKind::digits, changed_millimeter_digits(read_m), kDigits);
   }
   std::vector<double> wrong;
   for (const OtherPull& pull : other_pulls(network, reading)) wrong.push_back(pull.slip);
@@ -189,26 +189,26 @@ std::vector<Component> slip_sizes(const adjustment::Network& network, std::size_
   // The stake pulled to stands off its own place, not the other's.
   mixture.add_all(SlipKind::wrong_stake, wrong, std::numbers::sqrt2 * setting.staking.spread_m,
                   kWrongStake);
-  return mixture.normalised();
+  return mixture.normalized();
 }
 
 std::vector<Component> zero_sizes(base::Units units) {
   Mixture mixture;
   mixture.add_widths(kZero);
   add_marks(mixture, units, {});
-  return mixture.normalised();
+  return mixture.normalized();
 }
 
 std::vector<Component> scale_sizes() {
   Mixture mixture;
   mixture.add_widths(kScale);
-  return mixture.normalised();
+  return mixture.normalized();
 }
 
 std::vector<Component> stake_sizes() {
   Mixture mixture;
   mixture.add_widths(kStake);
-  return mixture.normalised();
+  return mixture.normalized();
 }
 
 }  // namespace stakewright::suspects

@@ -17,9 +17,9 @@ enum class SlipKind {
   any,  ///< no kind of its own
   foot,
   inch,
-  metre,
-  decimetre,
-  centimetre,
+  meter,
+  decimeter,
+  centimeter,
   burned,  ///< the mark held was not subtracted, or was subtracted though zero was held
   digits,
   eighth,
@@ -33,7 +33,7 @@ enum class SlipKind {
   half_turn     ///< read half a turn off, at the opposite vernier
 };
 
-/// Sizes are metres, or radians for an angle.  One part of a mixture: a cause's size is N(mean,
+/// Sizes are meters, or radians for an angle.  One part of a mixture: a cause's size is N(mean,
 /// sd²) with this share. A stake's two components share one sd; a pair of rows changed over has sd
 /// 0 and two means.
 struct Component {
@@ -62,7 +62,7 @@ struct OtherPull {
   double slip = 0.0;  ///< by how much the reading is then too long, or too large
 };
 
-/// Every pull with one end of the reading right and the other at another corner or the centre
+/// Every pull with one end of the reading right and the other at another corner or the center
 /// pin, of a length that is not the reading's own.
 std::vector<OtherPull> other_pulls(const adjustment::Network& network, std::size_t reading);
 

@@ -163,12 +163,12 @@ Targets checked(const TapePlanRequest& request) {
 }
 
 Catches nothing_pulled(const layout::Plan& plan, const TapePlanRequest& request) {
-  return {layout::corners_of(plan.polygon, plan), plan.centre, request.instrument};
+  return {layout::corners_of(plan.polygon, plan), plan.center, request.instrument};
 }
 
 std::vector<std::string> labels_of(const layout::Plan& plan) {
   std::vector<std::string> labels = layout::corner_labels(plan.polygon.sides);
-  labels.emplace_back(layout::kCentreLabel);
+  labels.emplace_back(layout::kCenterLabel);
   return labels;
 }
 
@@ -215,7 +215,7 @@ TapePlan figures(const Catches& catches, const layout::Plan& plan, const Targets
 Catches reordered(const Catches& catches, const layout::Plan& plan, const TapePlanRequest& request,
                   double& walk_m) {
   std::vector<base::Point> points = layout::corners_of(plan.polygon, plan);
-  points.push_back(plan.centre);
+  points.push_back(plan.center);
   std::vector<std::pair<std::size_t, std::size_t>> pairs;
   for (const PairPull& pull : catches.pulls()) pairs.emplace_back(pull.from, pull.to);
   const Walk walk = walking_order(points, pairs);

@@ -41,10 +41,10 @@ const char* kind_word(const adjustment::Network& network, std::size_t reading) {
   return laser ? "laser reading" : "tape";
 }
 
-/// "stake D" or "the centre pin".
+/// "stake D" or "the center pin".
 std::string point_name(const adjustment::Network& network, std::size_t point) {
-  if (network.points[point].role == adjustment::Role::centre)
-    return "the centre pin " + label(network, point);
+  if (network.points[point].role == adjustment::Role::center)
+    return "the center pin " + label(network, point);
   return "stake " + label(network, point);
 }
 
@@ -56,9 +56,9 @@ struct Way {
 /// "1" outward and 1/2" clockwise": the directions that the numbers show.
 std::string displacement(const adjustment::Network& network, const Cause& cause,
                          base::Units units) {
-  const bool centre = network.points[cause.index].role == adjustment::Role::centre;
-  const Way along = centre ? Way{"forward", "back"} : Way{"outward", "inward"};
-  const Way across = centre ? Way{"right", "left"} : Way{"clockwise", "anticlockwise"};
+  const bool center = network.points[cause.index].role == adjustment::Role::center;
+  const Way along = center ? Way{"forward", "back"} : Way{"outward", "inward"};
+  const Way across = center ? Way{"right", "left"} : Way{"clockwise", "counterclockwise"};
   const double whole = std::hypot(cause.outward_m, cause.sideways_m);
   std::string text;
   const auto add = [&](double amount, double sd, const Way& way) {

@@ -63,7 +63,7 @@ TEST(Adjust, CountsUnknownsAndRedundancyOfAFreeFigure) {
   EXPECT_EQ(result.readings, 15);
   EXPECT_EQ(result.unknowns, 9);  // twelve coordinates less two shifts and a turn
   EXPECT_EQ(result.redundancy, 6);
-  EXPECT_FALSE(result.place_known[6]);  // no tape reaches the centre pin
+  EXPECT_FALSE(result.place_known[6]);  // no tape reaches the center pin
 }
 
 TEST(Adjust, GivesRedundancyNumbersThatSumToTheRedundancy) {

@@ -317,7 +317,7 @@ TEST(AgainstGsl, LengthsAndAnglesTogetherAgreeInShapeAndCovariance) {
   }
 }
 
-TEST(AgainstGsl, AnglesAtTheCentrePinWithOneBaseAndTwoInstrumentsAgree) {
+TEST(AgainstGsl, AnglesAtTheCenterPinWithOneBaseAndTwoInstrumentsAgree) {
   std::mt19937 random(kSeed + 4);
   Network network = figures::polygon(6, 3.2);
   network.instruments[0].scale = 4e-4;

@@ -12,7 +12,7 @@ constexpr unsigned kSeed = 7;
 
 struct Movement {
   base::Point shift;  ///< mean, over some corners
-  double turn = 0.0;  ///< square metres: sum of arm × movement
+  double turn = 0.0;  ///< square meters: sum of arm × movement
 };
 
 /// How the corners found lie to the planned ones, as a whole.

@@ -7,10 +7,10 @@
 
 namespace stakewright::adjustment::figures {
 
-Network polygon(int sides, double corner_radius_m, base::Point centre, double facing_rad) {
+Network polygon(int sides, double corner_radius_m, base::Point center, double facing_rad) {
   layout::Plan plan;
   plan.polygon = {sides, corner_radius_m};
-  plan.centre = centre;
+  plan.center = center;
   plan.facing_rad = facing_rad;
   readings::Instrument tape;
   tape.name = "tape";
@@ -140,8 +140,8 @@ Network random_polygon(std::mt19937& random, int most) {
   std::uniform_real_distribution<double> facing(-std::numbers::pi, std::numbers::pi);
   const int n = sides(random);
   const double r = radius(random);
-  const base::Point centre{place(random), place(random)};
-  return polygon(n, r, centre, facing(random));
+  const base::Point center{place(random), place(random)};
+  return polygon(n, r, center, facing(random));
 }
 
 }  // namespace stakewright::adjustment::figures

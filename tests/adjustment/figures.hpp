@@ -14,14 +14,14 @@ namespace stakewright::adjustment::figures {
 
 using Pair = std::pair<std::size_t, std::size_t>;
 
-/// A plan of `sides` corners and its centre pin, with one tape of no scale or zero error.
-Network polygon(int sides, double corner_radius_m, base::Point centre = {},
+/// A plan of `sides` corners and its center pin, with one tape of no scale or zero error.
+Network polygon(int sides, double corner_radius_m, base::Point center = {},
                 double facing_rad = 0.0);
 
 /// Corner pairs that span `skip` sides.
 std::vector<Pair> skips(std::size_t sides, std::size_t skip);
 std::vector<Pair> all_pairs(std::size_t sides);
-/// Corner and centre pin.
+/// Corner and center pin.
 std::vector<Pair> radii(std::size_t sides);
 std::vector<Pair> joined(std::vector<Pair> a, const std::vector<Pair>& b);
 
@@ -41,7 +41,7 @@ using Turn = std::array<std::size_t, 3>;
 
 /// At every corner, from the one behind round the inside to the one ahead.
 std::vector<Turn> interior_angles(std::size_t sides);
-/// At the centre pin, from each corner to the next.
+/// At the center pin, from each corner to the next.
 std::vector<Turn> angles_at_the_pin(std::size_t sides);
 
 /// Adds one angle for each turn: that between the true places plus a normal error.

@@ -57,7 +57,7 @@ class Round {
   Round& angles_at_the_pin(const std::string& circle) {
     const auto labels = layout::corner_labels(kSides);
     for (std::size_t i = 0; i < labels.size(); ++i)
-      add_angle(layout::kCentreLabel, labels[i], labels[(i + 1) % kSides], 45.0, circle);
+      add_angle(layout::kCenterLabel, labels[i], labels[(i + 1) % kSides], 45.0, circle);
     return *this;
   }
 

@@ -44,7 +44,7 @@ Network with(Network network, const std::set<Pair>& tapes) {
   return network;
 }
 
-/// Rank of the corners' design matrix at the plan by GSL's singular values; the centre left out.
+/// Rank of the corners' design matrix at the plan by GSL's singular values; the center left out.
 std::size_t rank_by_gsl(const Network& network) {
   const std::size_t cols = 2 * network.corner_count;
   const std::size_t rows = std::max(network.observations.size(), cols);
@@ -182,24 +182,24 @@ TEST(Looseness, TakesTheLargerOfTwoPartsThatHoldTogetherAsTheFirmOne) {
   for (const Loose& loose : result.loose) EXPECT_EQ(loose.would_fix.size(), 1U);
 }
 
-TEST(Looseness, OneTapeToTheCentreLoosensNoCorner) {
+TEST(Looseness, OneTapeToTheCenterLoosensNoCorner) {
   const Network network = pulled(6, joined(figures::all_pairs(6), {{0, 6}}));
   const Adjustment result = adjust(network);
   EXPECT_EQ(result.status, Status::settled);
   EXPECT_EQ(result.redundancy, 6);
   EXPECT_FALSE(result.place_known[6]);
   EXPECT_FALSE(result.readings_out.back().used);
-  EXPECT_THAT(result.remarks, ::testing::Contains(::testing::HasSubstr("centre pin")));
+  EXPECT_THAT(result.remarks, ::testing::Contains(::testing::HasSubstr("center pin")));
 }
 
-TEST(Looseness, TwoTapesInLineThroughTheCentreLoosenNoCorner) {
+TEST(Looseness, TwoTapesInLineThroughTheCenterLoosenNoCorner) {
   const Network network = pulled(6, joined(figures::all_pairs(6), {{0, 6}, {6, 3}}));
   const Adjustment result = adjust(network);
   EXPECT_EQ(result.status, Status::settled);
   EXPECT_FALSE(result.place_known[6]);
 }
 
-TEST(Looseness, TwoTapesThatCrossAtTheCentrePlaceIt) {
+TEST(Looseness, TwoTapesThatCrossAtTheCenterPlaceIt) {
   const Network network = pulled(6, joined(figures::all_pairs(6), {{0, 6}, {1, 6}}));
   const Adjustment result = adjust(network);
   EXPECT_EQ(result.status, Status::settled);

@@ -14,19 +14,19 @@ using ::testing::HasSubstr;
 layout::Plan hexagon() {
   layout::Plan plan;
   plan.polygon = {6, 2.5};
-  plan.centre = {1.0, 2.0};
+  plan.center = {1.0, 2.0};
   plan.pins = {{"P1", {-4.0, -3.0}}, {"P2", {5.0, -3.0}}};
   return plan;
 }
 
-TEST(Network, PutsCornersFirstThenTheCentrePinThenTheSitePins) {
+TEST(Network, PutsCornersFirstThenTheCenterPinThenTheSitePins) {
   const Network built = network(hexagon(), {}, readings::built_in_instruments());
   ASSERT_EQ(built.points.size(), 9U);
   EXPECT_EQ(built.corner_count, 6U);
   EXPECT_EQ(built.points[0].label, "A");
   EXPECT_EQ(built.points[5].label, "F");
   EXPECT_EQ(built.points[6].label, "O");
-  EXPECT_EQ(built.points[6].role, Role::centre);
+  EXPECT_EQ(built.points[6].role, Role::center);
   EXPECT_EQ(built.points[6].planned, (base::Point{1.0, 2.0}));
   EXPECT_FALSE(built.points[6].known);
   EXPECT_EQ(built.points[8].label, "P2");

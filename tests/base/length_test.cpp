@@ -1,4 +1,4 @@
-// Expected metres follow from 1 in = 25.4 mm exactly (international yard and pound agreement,
+// Expected meters follow from 1 in = 25.4 mm exactly (international yard and pound agreement,
 // 1959) and are worked by hand beside each figure.
 #include "stakewright/base/length.hpp"
 
@@ -48,15 +48,15 @@ TEST(LengthFromText, TakesMetric) {
 
 TEST(LengthFromText, ReadsABareNumberInTheUnitsOfTheJob) {
   EXPECT_NEAR(feet_job("12.36"), 3.767328, kExact_m);  // 12.36 · 0.3048
-  EXPECT_NEAR(length_m_from_text("3766", Units::millimetres), 3.766, kExact_m);
-  EXPECT_NEAR(length_m_from_text("3.766", Units::metres), 3.766, kExact_m);
+  EXPECT_NEAR(length_m_from_text("3766", Units::millimeters), 3.766, kExact_m);
+  EXPECT_NEAR(length_m_from_text("3.766", Units::meters), 3.766, kExact_m);
   EXPECT_EQ(feet_job("0"), 0.0);
 }
 
 TEST(LengthFromText, NeedsNoUnitForFeetInchesAndAFractionInAnyJob) {
-  EXPECT_NEAR(length_m_from_text("12-4-5/16", Units::millimetres), 3.7671375, kExact_m);
+  EXPECT_NEAR(length_m_from_text("12-4-5/16", Units::millimeters), 3.7671375, kExact_m);
   // "13-10" in a metric job may be anything.
-  EXPECT_THAT(refusal([] { length_m_from_text("13-10", Units::metres); }),
+  EXPECT_THAT(refusal([] { length_m_from_text("13-10", Units::meters); }),
               HasSubstr("accepted: a length such as"));
 }
 
@@ -117,23 +117,23 @@ TEST(LengthFromText, ReadsAPointInALocaleOfCommas) {
   const std::string before = std::setlocale(LC_ALL, nullptr);
   std::setlocale(LC_ALL, "de_DE.UTF-8");
   EXPECT_NEAR(feet_job("3.766m"), 3.766, kExact_m);
-  EXPECT_EQ(text_from_length(3.766, Units::metres), "3.766 m");
+  EXPECT_EQ(text_from_length(3.766, Units::meters), "3.766 m");
   std::setlocale(LC_ALL, before.c_str());
 }
 
-TEST(AreaFromText, TakesSquareFeetAndSquareMetres) {
+TEST(AreaFromText, TakesSquareFeetAndSquareMeters) {
   // 1 sq ft = 0.3048² m² = 0.09290304 m².
   for (const char* text : {"200sqft", "200 sq ft", "200ft2", "200 ft\u00b2", "200"})
     EXPECT_NEAR(area_m2_from_text(text, Units::feet_inches), 18.580608, kExact_m) << text;
   for (const char* text : {"18.6m2", "18.6 m\u00b2", "18.6sqm", "18.6 sq m", "18.6"})
-    EXPECT_NEAR(area_m2_from_text(text, Units::millimetres), 18.6, kExact_m) << text;
-  EXPECT_NEAR(area_m2_from_text("18.6", Units::metres), 18.6, kExact_m);
+    EXPECT_NEAR(area_m2_from_text(text, Units::millimeters), 18.6, kExact_m) << text;
+  EXPECT_NEAR(area_m2_from_text("18.6", Units::meters), 18.6, kExact_m);
 }
 
 TEST(AreaFromText, RefusesTheRest) {
   for (const char* text :
        {"", "sqft", "200 acres", "18.6m", "1e3m2", "nan", "18,6m2", "200000000m2"})
-    EXPECT_THAT(refusal([&] { area_m2_from_text(text, Units::metres); }), HasSubstr("accepted: "))
+    EXPECT_THAT(refusal([&] { area_m2_from_text(text, Units::meters); }), HasSubstr("accepted: "))
         << text;
 }
 

@@ -12,7 +12,7 @@ namespace {
 constexpr unsigned kSeed = 20240611;
 
 TEST(LengthText, WritesFeetInchesAndFractionsInLowestTerms) {
-  // Metres worked by hand from 1 in = 25.4 mm.
+  // Meters worked by hand from 1 in = 25.4 mm.
   EXPECT_EQ(text_from_length(4.22275, Units::feet_inches), "13' 10-1/4\"");
   EXPECT_EQ(text_from_length(0.26035, Units::feet_inches), "10-1/4\"");
   EXPECT_EQ(text_from_length(-0.01905, Units::feet_inches), "-3/4\"");
@@ -32,15 +32,15 @@ TEST(LengthText, CarriesFromFractionToInchToFoot) {
   EXPECT_EQ(text_from_length(3.99 * 0.0254, Units::feet_inches), "4\"");
 }
 
-TEST(LengthText, WritesMetricToTheMillimetre) {
-  EXPECT_EQ(text_from_length(3.7664, Units::millimetres), "3766 mm");
-  EXPECT_EQ(text_from_length(3.7666, Units::metres), "3.767 m");
-  EXPECT_EQ(text_from_length(-0.0051, Units::metres), "-0.005 m");
-  EXPECT_EQ(text_from_length(12.0, Units::metres), "12.000 m");
+TEST(LengthText, WritesMetricToTheMillimeter) {
+  EXPECT_EQ(text_from_length(3.7664, Units::millimeters), "3766 mm");
+  EXPECT_EQ(text_from_length(3.7666, Units::meters), "3.767 m");
+  EXPECT_EQ(text_from_length(-0.0051, Units::meters), "-0.005 m");
+  EXPECT_EQ(text_from_length(12.0, Units::meters), "12.000 m");
 }
 
 TEST(LengthText, HasNoMinusBeforeNothingAndNoFigureForNoNumber) {
-  for (const Units units : {Units::feet_inches, Units::millimetres, Units::metres}) {
+  for (const Units units : {Units::feet_inches, Units::millimeters, Units::meters}) {
     EXPECT_EQ(text_from_length(-1e-6, units), text_from_length(0.0, units));
     EXPECT_EQ(text_from_small_length(-1e-6, units), text_from_small_length(0.0, units));
     EXPECT_EQ(text_from_length(std::nan(""), units), "-");
@@ -52,13 +52,13 @@ TEST(LengthText, HasNoMinusBeforeNothingAndNoFigureForNoNumber) {
 
 TEST(SmallLengthText, IsOneStepFiner) {
   EXPECT_EQ(text_from_small_length(5.0 / 32.0 * 0.0254, Units::feet_inches), "5/32\"");
-  EXPECT_EQ(text_from_small_length(0.00393, Units::millimetres), "3.9 mm");
-  EXPECT_EQ(text_from_small_length(0.00393, Units::metres), "3.9 mm");
-  EXPECT_EQ(text_from_small_length(-0.0254, Units::metres), "-25.4 mm");
+  EXPECT_EQ(text_from_small_length(0.00393, Units::millimeters), "3.9 mm");
+  EXPECT_EQ(text_from_small_length(0.00393, Units::meters), "3.9 mm");
+  EXPECT_EQ(text_from_small_length(-0.0254, Units::meters), "-25.4 mm");
 }
 
-TEST(AreaText, WritesSquareFeetAndSquareMetres) {
-  EXPECT_EQ(text_from_area(19.31, Units::metres), "19.31 m\u00b2");
+TEST(AreaText, WritesSquareFeetAndSquareMeters) {
+  EXPECT_EQ(text_from_area(19.31, Units::meters), "19.31 m\u00b2");
   EXPECT_EQ(text_from_area(18.580608, Units::feet_inches), "200.0 sq ft");  // 200 · 0.09290304
 }
 
@@ -76,13 +76,13 @@ TEST(LengthText, ReadBackIsTheRoundedLengthInEitherSystem) {
   for (int k = 0; k < 20000; ++k) {
     const double length_m = std::pow(10.0, exponent(random)) * (minus(random) ? -0.999 : 0.999);
     const int per_inch = 1 << power(random);
-    for (const Units units : {Units::feet_inches, Units::millimetres, Units::metres}) {
+    for (const Units units : {Units::feet_inches, Units::millimeters, Units::meters}) {
       const std::string text = text_from_length(length_m, units, per_inch);
       EXPECT_NEAR(length_m_from_text(text, units), rounded_m(length_m, units, per_inch), 2e-12)
           << text << ", seed " << kSeed;
       // Text that carries its unit reads the same in any job.
       EXPECT_EQ(length_m_from_text(text, Units::feet_inches),
-                length_m_from_text(text, Units::metres))
+                length_m_from_text(text, Units::meters))
           << text << ", seed " << kSeed;
       EXPECT_EQ(text_from_length(length_m_from_text(text, units), units, per_inch), text);
     }
@@ -95,9 +95,9 @@ TEST(SmallLengthText, ReadBackIsWithinHalfAStep) {
   for (int k = 0; k < 5000; ++k) {
     const double length_m = length(random);
     const std::string inches = text_from_small_length(length_m, Units::feet_inches);
-    const std::string metric = text_from_small_length(length_m, Units::metres);
-    EXPECT_NEAR(length_m_from_text(inches, Units::metres), length_m, 0.0254 / 64 + 1e-12) << inches;
-    EXPECT_NEAR(length_m_from_text(metric, Units::metres), length_m, 0.00005 + 1e-12) << metric;
+    const std::string metric = text_from_small_length(length_m, Units::meters);
+    EXPECT_NEAR(length_m_from_text(inches, Units::meters), length_m, 0.0254 / 64 + 1e-12) << inches;
+    EXPECT_NEAR(length_m_from_text(metric, Units::meters), length_m, 0.00005 + 1e-12) << metric;
   }
 }
 
@@ -106,9 +106,9 @@ TEST(AreaText, ReadBackIsWithinHalfAStep) {
   std::uniform_real_distribution<double> area(0.0, 500.0);
   for (int k = 0; k < 5000; ++k) {
     const double area_m2 = area(random);
-    EXPECT_NEAR(area_m2_from_text(text_from_area(area_m2, Units::metres), Units::feet_inches),
+    EXPECT_NEAR(area_m2_from_text(text_from_area(area_m2, Units::meters), Units::feet_inches),
                 area_m2, 0.005 + 1e-9);
-    EXPECT_NEAR(area_m2_from_text(text_from_area(area_m2, Units::feet_inches), Units::metres),
+    EXPECT_NEAR(area_m2_from_text(text_from_area(area_m2, Units::feet_inches), Units::meters),
                 area_m2, 0.05 * 0.09290304 + 1e-9);
   }
 }

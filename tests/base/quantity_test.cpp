@@ -58,12 +58,12 @@ TEST(Quantity, TakesVolumesAndNeverABareOne) {
   EXPECT_THAT(refusal([] { read("0.6", Quantity::volume); }), testing::HasSubstr("0.6 cu ft"));
 }
 
-TEST(Volume, IsWrittenInCubicYardsOrCubicMetres) {
+TEST(Volume, IsWrittenInCubicYardsOrCubicMeters) {
   EXPECT_EQ(text_from_volume(0.7645549, Units::feet_inches), "1.00 cu yd");
   EXPECT_EQ(text_from_volume(2.0, Units::feet_inches), "2.62 cu yd");  // 2 / 0.7645549 = 2.6159
-  EXPECT_EQ(text_from_volume(2.0, Units::metres), "2.00 m\u00b3");
-  EXPECT_EQ(text_from_volume(0.125, Units::millimetres), "0.12 m\u00b3");
-  EXPECT_EQ(text_from_volume(INFINITY, Units::metres), "-");
+  EXPECT_EQ(text_from_volume(2.0, Units::meters), "2.00 m\u00b3");
+  EXPECT_EQ(text_from_volume(0.125, Units::millimeters), "0.12 m\u00b3");
+  EXPECT_EQ(text_from_volume(INFINITY, Units::meters), "-");
 }
 
 TEST(Quantity, RefusesOtherUnitsAndTextThatIsNoFigure) {

@@ -19,17 +19,17 @@ class Crew {
  public:
   Crew(int sides, unsigned seed) : random_(seed) {
     input_.plan.polygon = layout::polygon_from(layout::Size::corner_radius, 3.5, sides);
-    input_.plan.centre = {4.0, -2.0};
+    input_.plan.center = {4.0, -2.0};
     input_.plan.facing_rad = 0.4;
     input_.units = base::Units::feet_inches;
     input_.instruments = readings::built_in_instruments();
     stakes_ = layout::stakes(input_.plan);
-    stakes_.push_back({layout::kCentreLabel, input_.plan.centre});
+    stakes_.push_back({layout::kCenterLabel, input_.plan.center});
   }
 
   Input& input() { return input_; }
 
-  /// Stakes stand where a careful crew puts them: off by some millimetres each way.
+  /// Stakes stand where a careful crew puts them: off by some millimeters each way.
   Crew& set_stakes(double spread_m) {
     std::normal_distribution<double> normal(0.0, spread_m);
     for (layout::Stake& stake : stakes_) {
@@ -41,7 +41,7 @@ class Crew {
 
   Crew& set_wrong(std::string_view label, double outward_m, double sideways_m) {
     base::Point& at = place(label);
-    const base::Point radius = at - input_.plan.centre;
+    const base::Point radius = at - input_.plan.center;
     const base::Point outward = (1.0 / base::norm_m(radius)) * radius;
     at = at + outward_m * outward + sideways_m * base::clockwise(outward);
     return *this;

@@ -17,9 +17,9 @@ TEST(FoundForRoof, GivesTheCornersAsTheyAreOffInThePlansOwnFrame) {
   const auto found = found_for_roof(findings);
   ASSERT_TRUE(found.has_value());
   const auto planned = layout::stakes(crew.input().plan);
-  const base::Point centre = crew.input().plan.centre;
+  const base::Point center = crew.input().plan.center;
   for (std::size_t i = 0; i < 6; ++i) {
-    const base::Point radius = planned[i].at - centre;
+    const base::Point radius = planned[i].at - center;
     const base::Point outward = (1.0 / base::norm_m(radius)) * radius;
     const base::Point off = found->corners[i] - planned[i].at;
     const placement::CornerResult& corner = findings.placement->corners[i];
@@ -56,7 +56,7 @@ TEST(FoundForRoof, TurnsTheCovarianceWithThePlan) {
   }
 }
 
-TEST(FoundForRoof, HasTheFootingsWhenEveryOneIsLevelled) {
+TEST(FoundForRoof, HasTheFootingsWhenEveryOneIsLeveled) {
   Crew crew(6, 303);
   crew.set_stakes(0.0003).pull_sides_and_diagonals();
   EXPECT_FALSE(found_for_roof(check(crew.input()))->footings);
@@ -78,7 +78,7 @@ TEST(FoundForRoof, GivesThePinOnlyWhereItWasTaped) {
   const auto found = found_for_roof(check(with.input()));
   ASSERT_TRUE(found.has_value());
   ASSERT_TRUE(found->pin.has_value());
-  EXPECT_NEAR(base::distance_m(*found->pin, with.input().plan.centre), 0.0, 0.004);
+  EXPECT_NEAR(base::distance_m(*found->pin, with.input().plan.center), 0.0, 0.004);
   EXPECT_GT(found->covariance(12, 12), 0.0);
 
   Crew without(6, 304);
@@ -96,7 +96,7 @@ TEST(FoundForRoof, KnowsThePinAsWellAsManySurveysShow) {
   auto& instruments = crew.input().instruments;
   for (auto& instrument : instruments) {  // only what the crew's tape really does: 1.5 mm
     instrument.constant_m = 0.0015;
-    instrument.per_length = instrument.centring_m = 0.0;
+    instrument.per_length = instrument.centering_m = 0.0;
     instrument.scale = instrument.zero_m = 0.0;
   }
   crew.set_wrong("C", 0.1, 0.0);  // the plan lies on the other four
@@ -109,7 +109,7 @@ TEST(FoundForRoof, KnowsThePinAsWellAsManySurveysShow) {
     const auto found = found_for_roof(check(crew.input()));
     ASSERT_TRUE(found && found->pin);
     expected = found->covariance;
-    const base::Point off = *found->pin - crew.input().plan.centre;
+    const base::Point off = *found->pin - crew.input().plan.center;
     sum(0, 0) += off.x_m * off.x_m / kSurveys;
     sum(1, 1) += off.y_m * off.y_m / kSurveys;
   }

@@ -67,8 +67,8 @@ TEST(CheckOfLevels, SaysWhatTheRodsLeaveOpen) {
 }
 
 // A side of 3.5 m with its ends 0.3 m apart in level reads 12.8 mm longer than it is level, by
-// Pythagoras; and so with every other tape that B is levelled at one end of.
-TEST(CheckOfLevels, CorrectsTapesBetweenLevelledPointsForSlope) {
+// Pythagoras; and so with every other tape that B is leveled at one end of.
+TEST(CheckOfLevels, CorrectsTapesBetweenLeveledPointsForSlope) {
   Crew crew = taped(408);
   for (readings::Reading& tape : crew.input().readings)
     if ((tape.from == "B" || tape.to == "B") && tape.from != "O" && tape.to != "O")

@@ -45,7 +45,7 @@ class Pair {
     std::vector<base::Point> stakes;
     for (const layout::Stake& stake : layout::stakes(site_.plan))
       stakes.push_back(stake.at + base::Point{normal(site_.spread_m), normal(site_.spread_m)});
-    stakes.push_back(site_.plan.centre);
+    stakes.push_back(site_.plan.center);
     const Own own = another_tape();
     const adjustment::Adjustment before = adjusted(stakes, own);
     stakes[moved] = stakes[moved] + by;
@@ -86,8 +86,8 @@ class Pair {
     placement::TwoRounds rounds;
     for (const layout::Stake& stake : layout::stakes(site_.plan))
       rounds.planned.push_back(stake.at);
-    rounds.planned.push_back(site_.plan.centre);
-    rounds.centre = site_.plan.centre;
+    rounds.planned.push_back(site_.plan.center);
+    rounds.center = site_.plan.center;
     rounds.before = before.found;
     rounds.after = after.found;
     rounds.measured = before.place_known;

@@ -19,7 +19,7 @@ using testing::HasSubstr;
 using testing::Not;
 
 constexpr Shown kFeet{Units::feet_inches, Emphasis::off};
-constexpr Shown kMillimetres{Units::millimetres, Emphasis::off};
+constexpr Shown kMillimeters{Units::millimeters, Emphasis::off};
 constexpr double kInch_m = 0.0254;
 
 /// Six sides, 16 ft across flats on the plate line, 8 in 12, one spacing of jacks.
@@ -90,7 +90,7 @@ TEST(CarryReport, TellsAlikePiecesOnceWhenOnlyPlanned) {
 
 TEST(CarryReport, PutsASquaresFiguresOnAMetricArmToo) {
   const job::Job job = hexagon();
-  EXPECT_THAT(report(job, job::carry_of(job, {}), kMillimetres),
+  EXPECT_THAT(report(job, job::carry_of(job, {}), kMillimeters),
               HasSubstr("167 mm on 250 mm"));  // 250 · 8/12
 }
 
@@ -170,10 +170,10 @@ TEST(Conclusion, SaysThatThePlayOfThePostsIsEnoughAndHowEachStandsOff) {
   request.way = roof::Way::with_play;
   const std::string told = report(job, job::carry_of(job, found_with(job, 3, kInch_m), request));
   EXPECT_THAT(unwrapped(told),
-              HasSubstr("Setting the posts off their footings' centres is enough"));
+              HasSubstr("Setting the posts off their footings' centers is enough"));
   EXPECT_THAT(told, ContainsRegex("D +[0-9/-]+\" inward"));
   EXPECT_THAT(unwrapped(told),
-              HasSubstr("With the posts set off their footings' centres: All 48 pieces"));
+              HasSubstr("With the posts set off their footings' centers: All 48 pieces"));
 }
 
 TEST(Ways, AreShownInFullAsAsked) {
@@ -196,7 +196,7 @@ TEST(SensitivityReport, TellsWhatACornerDoesToThePiecesNearItAndWhatIsNeeded) {
   // A hip answers with the cosine of its slope, 30 degrees at 8 in 12 on six sides: 7/32 in.
   EXPECT_THAT(told, ContainsRegex("hip +A +7/32\" longer +0\""));
   EXPECT_THAT(told, Not(ContainsRegex("hip +D")));
-  EXPECT_THAT(told, ContainsRegex("beam mitre +.*A-B left.*° more +"));
+  EXPECT_THAT(told, ContainsRegex("beam miter +.*A-B left.*° more +"));
   EXPECT_THAT(unwrapped(told), HasSubstr("For every piece to come off the pattern"));
   expect_within_width(told);
 }
@@ -212,7 +212,7 @@ TEST(CutSheetReport, GroupsThePiecesAndSaysWhatToOrder) {
   EXPECT_THAT(told, HasSubstr("Sheathing, "));
   EXPECT_THAT(told, HasSubstr("have no bearing"));
   expect_within_width(told);
-  expect_within_width(cut_sheet_report(job, job::carry_of(job, request), kMillimetres));
+  expect_within_width(cut_sheet_report(job, job::carry_of(job, request), kMillimeters));
 }
 
 TEST(CutSheetReport, NamesWhatNoStockIsLongEnoughFor) {
@@ -235,7 +235,7 @@ TEST(CarryReport, IsAsNarrowAsATerminal) {
        {"", "eave = 'even'\nhub = '6in'\nbase_play = '1/2in'\npost_height = '8ft'\n"}) {
     const job::Job job = hexagon(more);
     const auto result = job::carry_of(job, found_with(job, 3, kInch_m, 0.002), {});
-    for (const Shown& shown : {kFeet, kMillimetres}) {
+    for (const Shown& shown : {kFeet, kMillimeters}) {
       expect_within_width(report(job, job::carry_of(job, {}), shown));
       expect_within_width(report(job, result, shown));
       expect_within_width(report(job, result, shown, Detail::all));

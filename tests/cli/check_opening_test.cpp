@@ -27,7 +27,7 @@ TEST(CheckOpening, TellsWhichStakeMovesWhichWayAndFromWhere) {
   EXPECT_THAT(
       opening(hexagon_d_out()),
       HasSubstr("Stake D is 7/8\" outward and 1/8\" clockwise of its place. Move it 7/8\" "
-                "inward and 1/8\" anticlockwise: hold at B and pull 13' 10-1/4\", hold at F "
+                "inward and 1/8\" counterclockwise: hold at B and pull 13' 10-1/4\", hold at F "
                 "and pull 16' 0\"; it stands where the two meet."));
 }
 
@@ -44,7 +44,7 @@ TEST(CheckOpening, SaysWhoIsInBesideTheOneThatMoves) {
 }
 
 TEST(CheckOpening, SpeaksMetricToo) {
-  EXPECT_THAT(opening(hexagon_d_out(), Units::millimetres),
+  EXPECT_THAT(opening(hexagon_d_out(), Units::millimeters),
               AllOf(HasSubstr("Stake D is 22 mm outward and 3 mm clockwise of its place."),
                     HasSubstr("hold at B and pull 4223 mm"), Not(HasSubstr("\""))));
 }

@@ -40,7 +40,7 @@ check::Findings hexagon_all_in() {
   for (const auto& stake : layout::stakes(plan)) {
     findings.network.points.push_back({stake.label, adjustment::Role::corner, stake.at, false});
   }
-  findings.network.points.push_back({"O", adjustment::Role::centre, plan.centre, false});
+  findings.network.points.push_back({"O", adjustment::Role::center, plan.center, false});
   findings.network.corner_count = 6;
   findings.network.instruments = {steel()};
   findings.network.observations = {tape(0, 2, 5.2), tape(1, 3, 5.2), tape(3, 5, 5.2)};

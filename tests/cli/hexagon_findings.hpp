@@ -9,7 +9,7 @@ namespace stakewright::tests {
 inline constexpr double kInch_m = 0.0254;
 inline constexpr double kFoot_m = 0.3048;
 
-/// Six corners A to F, the centre pin O; fifteen tapes' room but three readings: A–C, B–D, D–F.
+/// Six corners A to F, the center pin O; fifteen tapes' room but three readings: A–C, B–D, D–F.
 /// Every corner in, nothing left out.
 check::Findings hexagon_all_in();
 

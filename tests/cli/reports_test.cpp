@@ -22,7 +22,7 @@ using tests::kFoot_m;
 using tests::kInch_m;
 
 constexpr Shown kFeet{Units::feet_inches, Emphasis::off};
-constexpr Shown kMillimetres{Units::millimetres, Emphasis::off};
+constexpr Shown kMillimeters{Units::millimeters, Emphasis::off};
 
 void expect_within_width(const std::string& report) {
   std::istringstream in(report);
@@ -44,7 +44,7 @@ TEST(CheckReport, GivesEachCornerItsDeviationInWords) {
 
 TEST(CheckReport, GivesEachMoveItsTwoTapes) {
   EXPECT_THAT(check_report(hexagon_job(), hexagon_d_out(), kFeet),
-              ContainsRegex("D +7/8\" inward +1/8\" anticlockwise +B +13' 10-1/4\" +F +16' 0\" "
+              ContainsRegex("D +7/8\" inward +1/8\" counterclockwise +B +13' 10-1/4\" +F +16' 0\" "
                             "+57\\.30° +over 99 %"));
 }
 
@@ -82,7 +82,7 @@ TEST(CheckReport, MarksACornerWhosePlaceIsNotKnown) {
 
 TEST(CheckReport, IsAsNarrowAsATerminal) {
   expect_within_width(check_report(hexagon_job(), hexagon_d_out(), kFeet));
-  expect_within_width(check_report(hexagon_job(), hexagon_d_out(), kMillimetres));
+  expect_within_width(check_report(hexagon_job(), hexagon_d_out(), kMillimeters));
 }
 
 TEST(CheckReport, StandsWithoutAnyPlace) {
@@ -115,26 +115,26 @@ job::LayoutResult layout_by_hand() {
 }
 
 TEST(LayoutReport, ListsSwingsInWorkingOrder) {
-  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimetres),
+  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimeters),
               AllOf(HasSubstr("standing before the first: O and A"),
                     ContainsRegex("1 +B +O +3000 mm +A +3000 mm +60\\.00° +1\\.2 mm")));
 }
 
 TEST(LayoutReport, NamesEachCheckLengthOnceWithItsPulls) {
-  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimetres),
+  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimeters),
               AllOf(ContainsRegex("side +3000 mm +A–B, B–C\n"),
                     ContainsRegex("diagonal across, over 3 sides +6000 mm +A–D\n"),
                     ContainsRegex("corner radius +3000 mm +O–A\n")));
 }
 
 TEST(LayoutReport, GivesPlacesInWordsNotSigns) {
-  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimetres),
+  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimeters),
               AllOf(ContainsRegex("A +1500 mm left +2600 mm forward +3002 mm +330\\.0°"),
                     ContainsRegex("post face +50 mm in"), ContainsRegex("dig +600 mm out")));
 }
 
 TEST(LayoutReport, SaysWhereALineCrossesAnOutline) {
-  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimetres),
+  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimeters),
               AllOf(ContainsRegex("dig +fence +1000 mm +clear\n"),
                     HasSubstr("past it by 250 mm; meets it at 4000 mm right, 1000 mm back")));
 }
@@ -142,7 +142,7 @@ TEST(LayoutReport, SaysWhereALineCrossesAnOutline) {
 // Regular hexagon with corner radius 3 m: side 3 m, perimeter 18 m, across corners 6 m (Euclid
 // IV.15); flats 2·3·cos 30° = 5.196 m; area 3·√3/2·9 = 23.38 m².
 TEST(LayoutReport, GivesThePlanItsFigures) {
-  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimetres),
+  EXPECT_THAT(layout_report(hexagon_job(), layout_by_hand(), kMillimeters),
               AllOf(ContainsRegex("side +3000 mm"), ContainsRegex("across flats +5196 mm"),
                     ContainsRegex("across corners +6000 mm"), ContainsRegex("perimeter +18000 mm"),
                     ContainsRegex("floor area +23\\.38 m"),

@@ -15,18 +15,19 @@ constexpr double kInch_m = 0.0254;
 TEST(Directed, SaysTheSignInWords) {
   EXPECT_EQ(directed(0.875 * kInch_m, kOutward, Units::feet_inches, Step::tape), "7/8\" outward");
   EXPECT_EQ(directed(-0.875 * kInch_m, kOutward, Units::feet_inches, Step::tape), "7/8\" inward");
-  EXPECT_EQ(directed(-0.0032, kSideways, Units::millimetres, Step::fine), "3.2 mm anticlockwise");
-  EXPECT_EQ(directed(0.012, kSideways, Units::metres, Step::tape), "0.012 m clockwise");
+  EXPECT_EQ(directed(-0.0032, kSideways, Units::millimeters, Step::fine),
+            "3.2 mm counterclockwise");
+  EXPECT_EQ(directed(0.012, kSideways, Units::meters, Step::tape), "0.012 m clockwise");
 }
 
 TEST(Directed, HasNoDirectionWhereItRoundsToNothing) {
   EXPECT_EQ(directed(0.01 * kInch_m, kOutward, Units::feet_inches, Step::tape), "0\"");
-  EXPECT_EQ(directed(-0.00001, kOutward, Units::millimetres, Step::fine), "0.0 mm");
+  EXPECT_EQ(directed(-0.00001, kOutward, Units::millimeters, Step::fine), "0.0 mm");
   EXPECT_EQ(directed(-0.0, kOutward, Units::feet_inches, Step::tape), "0\"");
 }
 
 TEST(Directed, HasNoDirectionWithoutAFigure) {
-  EXPECT_EQ(directed(std::numeric_limits<double>::quiet_NaN(), kOutward, Units::metres, Step::tape),
+  EXPECT_EQ(directed(std::numeric_limits<double>::quiet_NaN(), kOutward, Units::meters, Step::tape),
             "-");
 }
 
@@ -35,7 +36,7 @@ TEST(OffWords, LeaveOutWhatRoundsToNothing) {
   EXPECT_EQ(off_words(0.875 * inch, 0.125 * inch, Units::feet_inches),
             "7/8\" outward and 1/8\" clockwise");
   EXPECT_EQ(off_words(0.875 * inch, 0.001 * inch, Units::feet_inches), "7/8\" outward");
-  EXPECT_EQ(off_words(0.0, -0.125 * inch, Units::feet_inches), "1/8\" anticlockwise");
+  EXPECT_EQ(off_words(0.0, -0.125 * inch, Units::feet_inches), "1/8\" counterclockwise");
   EXPECT_EQ(off_words(0.0, 0.0, Units::feet_inches), "in place");
 }
 

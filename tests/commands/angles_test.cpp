@@ -21,7 +21,7 @@ using testing::Not;
 constexpr double kDegree_rad = 0.017453292519943295;
 
 /// The sides of the hexagon 16 ft across flats, which equal its radius (Euclid IV.15), and its
-/// angles: 120 degrees at each corner, 60 at the centre pin.  `first` stands for the angle at A.
+/// angles: 120 degrees at each corner, 60 at the center pin.  `first` stands for the angle at A.
 std::string sides_and_angles(const std::string& first = "120-00-00",
                              const std::string& side = "2816mm") {
   std::string text = "kind,at,from,to,reading\n";

@@ -146,7 +146,7 @@ TEST(BadReadings, AreRefusedByLineAndColumn) {
       {"from,to,reading\nA,B,0\n", {"line 2, column reading", "\"0\"", "above 0"}},
       {"from,to,reading,instrument\nA,B,9ft,blue\n",
        {"line 2, column instrument", "\"blue\"", "steel, fibreglass, laser"}},
-      {"from,to,reading,colour\nA,B,9ft,red\n", {"colour"}},
+      {"from,to,reading,color\nA,B,9ft,red\n", {"color"}},
   };
   for (const Refusal& refusal : refusals) {
     const Site site;

@@ -46,7 +46,7 @@ TEST(CarryWays, StandSideBySideWithTheLeastWorkThatServes) {
             kInch_m * 13.8564 / 16.0 - 0.0015);
   EXPECT_LT(std::abs(way(carry, "after_moves")["worst_piece"]["difference"].get<double>()), 0.002);
   EXPECT_EQ(way(carry, "after_moves")["moves"][0]["stake"], "D");
-  // The play of an inch reaches: D's post comes back towards its place, its fellows meet it.
+  // The play of an inch reaches: D's post comes back toward its place, its fellows meet it.
   for (const json& post : way(carry, "with_play")["posts"])
     EXPECT_LE(post["off"].get<double>(), kInch_m + 1e-9) << post;
   EXPECT_LT(way(carry, "with_play")["posts"][3]["outward"].get<double>(), -0.5 * kInch_m);
@@ -107,7 +107,7 @@ TEST(CarryWays, ThatCannotBeAreRefused) {
 
 TEST(CarryReadings, OfCornersThatBearNoRoofAreShownAsPlannedOnly) {
   const Site site;
-  // D stands nearer to the centre than C and E do to each other's middle: the outline has a dent.
+  // D stands nearer to the center than C and E do to each other's middle: the outline has a dent.
   put_job(site, -1.6);
   const Finished run = site.stakewright({"carry", "job.toml", "readings.csv"});
   EXPECT_EQ(run.status, 3) << run.out;

@@ -209,10 +209,10 @@ TEST(PointsOfACheck, StandBesideThePlannedOnesWithTheirVerdicts) {
   const auto table = rows(site.read("found.csv"));
   ASSERT_EQ(table.size(), 1U + 2U * 7U);
   EXPECT_EQ(table[0], "label,right,forward,height,note");
-  EXPECT_EQ(table[1], "A,-1407.8,2438.4,,\"corner, post centres, as planned (mm)\"");
+  EXPECT_EQ(table[1], "A,-1407.8,2438.4,,\"corner, post centers, as planned (mm)\"");
   EXPECT_THAT(table[8],
               testing::MatchesRegex("D found,1[0-9.]*,-24[0-9.]*,,\"?as found: OUT \\(mm\\)\"?"));
-  EXPECT_THAT(table[13], HasSubstr("centre pin, as planned"));
+  EXPECT_THAT(table[13], HasSubstr("center pin, as planned"));
   EXPECT_THAT(table[14], testing::StartsWith("O found,"));
 }
 

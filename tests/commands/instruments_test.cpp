@@ -91,7 +91,7 @@ TEST(LayoutWithATape, RefusesWhatIsNoTapeAndWhatNoTapeStands) {
   }
 }
 
-// One file, two crews: feet, Fahrenheit and pounds, then millimetres, Celsius and newtons.
+// One file, two crews: feet, Fahrenheit and pounds, then millimeters, Celsius and newtons.
 TEST(Corrections, OfMixedUnitsAreShownInWordsAndAsJson) {
   const Site site;
   write_job(site);

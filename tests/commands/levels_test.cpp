@@ -68,7 +68,7 @@ TEST(CheckLevels, OfALeaningFormSayItTiltsAndWhichWay) {
   const Finished run = checked(only_rods({6, 12, 6, -6, -12, -6}));
   EXPECT_EQ(run.status, 1);
   EXPECT_THAT(unwrapped(run.out),
-              AllOf(HasSubstr("The form tilts: 15/16\" down towards E over its whole width."),
+              AllOf(HasSubstr("The form tilts: 15/16\" down toward E over its whole width."),
                     HasSubstr("No single footing is out of that plane.")));
 }
 

@@ -56,7 +56,7 @@ def labels(sides):
 
 
 def readings(sides, radius=4.0, out=None, slip=None, most_skip=None):
-    """All sides, diagonals (to `most_skip`) and radii to 1 mm; `out`: corner and metres; `slip`: pair and metres."""
+    """All sides, diagonals (to `most_skip`) and radii to 1 mm; `out`: corner and meters; `slip`: pair and meters."""
     names = labels(sides)
     at = {"O": (0.0, 0.0)}
     for i, name in enumerate(names):

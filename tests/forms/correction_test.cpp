@@ -21,7 +21,7 @@ using base::Units;
 using testing::HasSubstr;
 using testing::IsEmpty;
 
-constexpr double kMillimetre_pt = 72.0 / 25.4;
+constexpr double kMillimeter_pt = 72.0 / 25.4;
 
 /// Stakes by label, each as far off its place as given: right, forward.
 using Offsets = std::map<std::string, Point>;
@@ -36,10 +36,10 @@ struct Scene {
   }
 };
 
-/// Readings to the tenth of a millimetre of the tapes that `pulled` takes.
+/// Readings to the tenth of a millimeter of the tapes that `pulled` takes.
 template <class Pulled>
 Scene checked(job::Job job, const Offsets& offsets, Pulled&& pulled) {
-  std::map<std::string, Point> places{{"O", job.plan.centre}};
+  std::map<std::string, Point> places{{"O", job.plan.center}};
   for (const layout::Stake& stake : layout::stakes(job.plan)) places[stake.label] = stake.at;
   for (const auto& [label, offset] : offsets) places[label] = places[label] + offset;
   job.instruments = readings::built_in_instruments();
@@ -104,7 +104,7 @@ TEST(CorrectionSheet, SaysThatNothingMovesWhenAllStakesAreIn) {
 }
 
 TEST(CorrectionSheet, HasEachMoveWithItsTwoPullsATickAndRoomForTheReadingAfter) {
-  for (const Units units : {Units::feet_inches, Units::millimetres, Units::metres}) {
+  for (const Units units : {Units::feet_inches, Units::millimeters, Units::meters}) {
     const Scene scene = two_out(8, units);
     ASSERT_EQ(scene.findings.verdict, check::Verdict::out);
     ASSERT_EQ(scene.findings.moves.size(), 2U);
@@ -128,8 +128,8 @@ TEST(CorrectionSheet, HasEachMoveWithItsTwoPullsATickAndRoomForTheReadingAfter) 
 
 // Seen from O, C of a hexagon that faces forward stands behind on the right: 0.02 m too far out
 // has to come nearer by just that.
-TEST(CorrectionSheet, SaysTheWayAsSeenFromTheCentre) {
-  job::Job job = plain_job(6, Units::millimetres);
+TEST(CorrectionSheet, SaysTheWayAsSeenFromTheCenter) {
+  job::Job job = plain_job(6, Units::millimeters);
   const auto stakes = layout::stakes(job.plan);
   const Point out = (1.0 / job.plan.polygon.corner_radius_m) * stakes[2].at;
   const Scene scene = checked(job, {{"C", 0.02 * out}});
@@ -149,7 +149,7 @@ std::vector<Arrow> arrows_of(const drawing::Page& page) {
     const auto* tail = std::get_if<drawing::Circle>(&page.marks[i]);
     const auto* head = std::get_if<drawing::Polygon>(&page.marks[i - 1]);
     if (tail && head && head->fill == drawing::Fill::black && tail->fill == drawing::Fill::black)
-      arrows.push_back({tail->centre, head->points.front()});
+      arrows.push_back({tail->center, head->points.front()});
   }
   return arrows;
 }
@@ -157,7 +157,7 @@ std::vector<Arrow> arrows_of(const drawing::Page& page) {
 // The little plan's own scale is read off its dotted outline; arrow over scale over the stated
 // factor is the move.
 TEST(CorrectionSheet, DrawsTheArrowAsManyTimesTooLongAsItSays) {
-  const Scene scene = two_out(6, Units::millimetres);
+  const Scene scene = two_out(6, Units::millimeters);
   ASSERT_EQ(scene.findings.moves.size(), 2U);
   const drawing::Page page = scene.pages().front();
   std::vector<double> factors;
@@ -189,7 +189,7 @@ TEST(CorrectionSheet, DrawsTheArrowAsManyTimesTooLongAsItSays) {
 
 // Two tapes that cross square, both off by e: the stake is off by e · √2 at most.
 TEST(CorrectionSheet, AllowsAReadingAfterTheMoveWhatKeepsTheStakeIn) {
-  Scene scene = two_out(6, Units::millimetres);
+  Scene scene = two_out(6, Units::millimeters);
   ASSERT_FALSE(scene.findings.moves.empty());
   scene.job.tolerance.corner_m = 0.010;
   scene.findings.moves.resize(1);
@@ -248,7 +248,7 @@ void expect_whole(const std::vector<drawing::Page>& pages, const std::string& pl
   for (const drawing::Page& page : pages) {
     EXPECT_THAT(collisions(page), IsEmpty()) << place;
     const Box ink = inked_area(page);
-    const double edge = 13.5 * kMillimetre_pt;  // 14 mm, less half a rule
+    const double edge = 13.5 * kMillimeter_pt;  // 14 mm, less half a rule
     EXPECT_GE(ink.x_pt, edge) << place;
     EXPECT_LE(ink.right_pt(), page.width_pt - edge) << place;
     EXPECT_LE(ink.bottom_pt(), page.height_pt - edge) << place;
@@ -257,7 +257,7 @@ void expect_whole(const std::vector<drawing::Page>& pages, const std::string& pl
 
 TEST(CorrectionSheet, StaysWholeInEveryLanguageAndUnit) {
   for (const std::string& language : wording::languages()) {
-    for (const Units units : {Units::feet_inches, Units::millimetres, Units::metres}) {
+    for (const Units units : {Units::feet_inches, Units::millimeters, Units::meters}) {
       for (const Scene& scene : {two_out(5, units), two_out(12, units)}) {
         const auto pages = scene.pages(language);
         expect_whole(pages, language + base::word_of(units));
@@ -274,7 +274,7 @@ TEST(CorrectionSheet, StaysWholeInEveryLanguageAndUnit) {
 TEST(CorrectionSheet, GoesOnOverAsManyPagesAsThereAreMoves) {
   Scene scene = two_out(12, Units::feet_inches);
   ASSERT_EQ(scene.findings.moves.size(), 2U);
-  // Twelve moves of all sizes and directions, from a hundredth of a millimetre to half a metre.
+  // Twelve moves of all sizes and directions, from a hundredth of a millimeter to half a meter.
   const placement::Move model = scene.findings.moves.front();
   scene.findings.moves.clear();
   for (std::size_t corner = 0; corner < 12; ++corner) {
@@ -307,7 +307,7 @@ TEST(CorrectionSheet, StandsUpToAHardTitleAndManySides) {
     scene.job.title = hard;
     expect_whole(scene.pages(), hard);
   }
-  expect_whole(two_out(48, Units::millimetres).pages(), "48 sides");
+  expect_whole(two_out(48, Units::millimeters).pages(), "48 sides");
 }
 
 }  // namespace

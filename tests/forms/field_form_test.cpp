@@ -19,17 +19,17 @@ namespace {
 using base::Units;
 using testing::IsEmpty;
 
-constexpr double kMillimetre_pt = 72.0 / 25.4;
+constexpr double kMillimeter_pt = 72.0 / 25.4;
 
 std::vector<Sample> drawn_of_all_sizes() {
   std::vector<Sample> samples;
   for (int sides = 3; sides <= 24; ++sides) {
-    samples.push_back(plain(sides, sides % 2 == 0 ? Units::feet_inches : Units::millimetres));
+    samples.push_back(plain(sides, sides % 2 == 0 ? Units::feet_inches : Units::millimeters));
     samples.push_back(
-        crowded(sides, sides % 2 == 0 ? Units::metres : Units::feet_inches, 0.11 * sides));
+        crowded(sides, sides % 2 == 0 ? Units::meters : Units::feet_inches, 0.11 * sides));
   }
   samples.push_back(plain(48));
-  samples.push_back(crowded(48, Units::millimetres, 0.3));
+  samples.push_back(crowded(48, Units::millimeters, 0.3));
   for (Sample& sample : samples) sample.drawn = sample.pages();
   return samples;
 }
@@ -66,12 +66,12 @@ TEST(FieldForm, LetsNoLabelsCollideOnPlansTurnedAnyhow) {
 
 TEST(FieldForm, DrawsAPlanOfAnySize) {
   for (const double radius_m : {0.02, 0.3, 60.0, 900.0}) {
-    for (const Units units : {Units::feet_inches, Units::millimetres}) {
+    for (const Units units : {Units::feet_inches, Units::millimeters}) {
       job::Job job = plain_job(7, units);
       job.plan.polygon.corner_radius_m = radius_m;
       for (const drawing::Page& page : worked_out(std::move(job), "any size").pages()) {
         EXPECT_THAT(collisions(page), IsEmpty()) << radius_m << " m";
-        EXPECT_LE(inked_area(page).right_pt(), page.width_pt - 13.5 * kMillimetre_pt);
+        EXPECT_LE(inked_area(page).right_pt(), page.width_pt - 13.5 * kMillimeter_pt);
       }
     }
   }
@@ -81,11 +81,11 @@ TEST(FieldForm, KeepsToItsMarginsAndLeavesRoomForTheClip) {
   for (const Sample& sample : samples_of_all_sizes()) {
     for (const drawing::Page& page : sample.drawn) {
       const Box ink = inked_area(page);
-      const double edge = 13.5 * kMillimetre_pt;  // 14 mm, less half a rule
+      const double edge = 13.5 * kMillimeter_pt;  // 14 mm, less half a rule
       EXPECT_GE(ink.x_pt, edge) << sample.words;
       EXPECT_LE(ink.right_pt(), page.width_pt - edge) << sample.words;
       EXPECT_LE(ink.bottom_pt(), page.height_pt - edge) << sample.words;
-      EXPECT_GE(ink.y_pt, 24.0 * kMillimetre_pt) << sample.words;
+      EXPECT_GE(ink.y_pt, 24.0 * kMillimeter_pt) << sample.words;
     }
   }
 }
@@ -121,7 +121,7 @@ TEST(FieldForm, TakesItsPaperFromTheUnits) {
   const auto letter = plain(6, Units::feet_inches).pages().front();
   EXPECT_NEAR(letter.width_pt, 612.0, 0.01);
   EXPECT_NEAR(letter.height_pt, 792.0, 0.01);
-  for (const Units metric : {Units::millimetres, Units::metres}) {
+  for (const Units metric : {Units::millimeters, Units::meters}) {
     const auto a4 = plain(6, metric).pages().front();
     EXPECT_NEAR(a4.width_pt, 595.28, 0.01);
     EXPECT_NEAR(a4.height_pt, 841.89, 0.01);
@@ -156,7 +156,7 @@ TEST(PlanSheet, IsToTheScaleItStates) {
         denominator = std::stod(text->text.substr(text->text.find("1:") + 2));
       if (const auto* circle = std::get_if<drawing::Circle>(&mark);
           circle && circle->fill == drawing::Fill::black && circle->radius_pt > 2.0)
-        stakes.push_back(circle->centre);
+        stakes.push_back(circle->center);
     }
     const auto sides = static_cast<std::size_t>(sample.job.plan.polygon.sides);
     ASSERT_GT(denominator, 0.0) << sample.words;
@@ -171,7 +171,7 @@ TEST(PlanSheet, IsToTheScaleItStates) {
 }
 
 // The length beside the bar, at the scale stated above it, is the bar's length on paper; what the
-// sheet says of the bar's printed length is the same, to 1/32 in or a tenth of a millimetre.
+// sheet says of the bar's printed length is the same, to 1/32 in or a tenth of a millimeter.
 TEST(PlanSheet, HasABarAsLongAsItSays) {
   for (const Sample& sample : samples_of_all_sizes()) {
     double denominator = 0.0;
@@ -271,7 +271,7 @@ std::vector<layout::Hand> pictured_hands(const drawing::Page& page) {
     if (!circle || circle->fill != drawing::Fill::white) continue;
     const At first = tapes[tapes.size() - 2].from;
     const At second = tapes[tapes.size() - 1].from;
-    const At stake = circle->centre;
+    const At stake = circle->center;
     // y runs down the page: a positive turn is to the right.
     const double turn = (second.x_pt - first.x_pt) * (stake.y_pt - first.y_pt) -
                         (second.y_pt - first.y_pt) * (stake.x_pt - first.x_pt);
@@ -346,11 +346,11 @@ TEST(ReadingSheet, TakesTheSamePairTwiceWhenAPlanAsksForIt) {
   EXPECT_EQ(names.count(row + "/2.1"), 1U);
 }
 
-TEST(ReadingSheet, GivesAPencilEightMillimetres) {
+TEST(ReadingSheet, GivesAPencilEightMillimeters) {
   for (const Sample& sample : samples_of_all_sizes())
     for (const auto& [name, box] : reading_blanks(sample)) {
-      EXPECT_GE(box.height_pt, 8.0 * kMillimetre_pt) << sample.words << ", " << name;
-      EXPECT_GE(box.width_pt, 25.0 * kMillimetre_pt) << sample.words << ", " << name;
+      EXPECT_GE(box.height_pt, 8.0 * kMillimeter_pt) << sample.words << ", " << name;
+      EXPECT_GE(box.width_pt, 25.0 * kMillimeter_pt) << sample.words << ", " << name;
     }
 }
 
@@ -361,7 +361,7 @@ TEST(Blanks, HaveTheirOwnNamesAndLieClearOfEachOther) {
       for (std::size_t i = 0; i < page.blanks.size(); ++i) {
         EXPECT_TRUE(names.insert(page.blanks[i].name).second) << page.blanks[i].name;
         for (std::size_t j = 0; j < i; ++j) {
-          Box inside = page.blanks[i].box;  // neighbours share an edge
+          Box inside = page.blanks[i].box;  // neighbors share an edge
           inside = {inside.x_pt + 0.01, inside.y_pt + 0.01, inside.width_pt - 0.02,
                     inside.height_pt - 0.02};
           EXPECT_FALSE(overlap(inside, page.blanks[j].box))
@@ -434,8 +434,8 @@ TEST(FieldForm, StandsUpToHardTitlesAndNames) {
     for (const drawing::Page& page : sample.pages()) {
       EXPECT_THAT(collisions(page), IsEmpty()) << hard;
       const Box ink = inked_area(page);
-      EXPECT_GE(ink.x_pt, 13.5 * kMillimetre_pt) << hard;
-      EXPECT_LE(ink.right_pt(), page.width_pt - 13.5 * kMillimetre_pt) << hard;
+      EXPECT_GE(ink.x_pt, 13.5 * kMillimeter_pt) << hard;
+      EXPECT_LE(ink.right_pt(), page.width_pt - 13.5 * kMillimeter_pt) << hard;
     }
   }
 }

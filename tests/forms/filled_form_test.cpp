@@ -49,7 +49,7 @@ const Form& hexagon() {
 }
 
 const Form& metric() {
-  static const Form form = form_of(plain(5, base::Units::millimetres));
+  static const Form form = form_of(plain(5, base::Units::millimeters));
   return form;
 }
 
@@ -155,7 +155,7 @@ Form with_laser_and_level() {
        {"round", "laser-name", "laser.O-A.1", "laser.O-A.2", "laser-hold.s1", "laser-to.s1",
         "laser.s1.1", "level-name", "level.1.A", "level.2.T1", "level-point.s1", "level.1.s1"})
     page.blanks.push_back({name, {50.0, y += 25.0, 100.0, 23.0}, drawing::BlankKind::text});
-  const job::Job job = job_with_instruments(crowded(6, base::Units::metres, 0.0).job);
+  const job::Job job = job_with_instruments(crowded(6, base::Units::meters, 0.0).job);
   return {job, form_file({page}, job, job.units, "en", wording::built_in("en"))};
 }
 
@@ -184,7 +184,7 @@ TEST(FilledForm, ReadsLaserDistancesAndRodReadings) {
 
 TEST(FilledForm, InOtherUnitsThanTheJobsMeansWhatItsBlanksSay) {
   Sample sample = plain(6, base::Units::feet_inches);
-  sample.choices.units = base::Units::millimetres;
+  sample.choices.units = base::Units::millimeters;
   const Form form = form_of(sample);
   const FormReadings result = read(form, {{"reading.A-B.1", "2816"}, {"burned.A-B", "100"}});
   ASSERT_THAT(result.readings, SizeIs(1));
@@ -226,7 +226,7 @@ TEST(FilledForm, StaysGoodWhenTitleOrTolerancesChange) {
 }
 
 TEST(FilledForm, KnowsPinsWhoseNamesHaveDashesAndPoints) {
-  Sample sample = crowded(4, base::Units::metres, 0.0);
+  Sample sample = crowded(4, base::Units::meters, 0.0);
   sample.job.plan.pins[0].name = "St. 1-2";
   sample = worked_out(sample.job, "pins with odd names");
   const std::vector<layout::Tape> tapes{{"St. 1-2", "A", 0, 4.0}, {"A", "St. 1-2", 0, 4.0}};
@@ -248,7 +248,7 @@ TEST(FilledForm, KnowsPinsWhoseNamesHaveDashesAndPoints) {
 }
 
 TEST(FilledForm, ReadsBackEveryReadingBlankThereIs) {
-  for (const Sample& sample : {crowded(9, base::Units::millimetres, 1.0), plain(24)}) {
+  for (const Sample& sample : {crowded(9, base::Units::millimeters, 1.0), plain(24)}) {
     Typed typed;
     for (const drawing::Page& page : sample.pages())
       for (const drawing::Blank& blank : page.blanks)

@@ -27,8 +27,8 @@ TEST(Fingerprint, ChangesWithWhateverMovesOrRenamesAStake) {
   const std::vector<std::function<void(layout::Plan&)>> changes{
       [](auto& p) { p.polygon.sides = 7; },
       [](auto& p) { p.polygon.corner_radius_m += 0.0001; },
-      [](auto& p) { p.centre.x_m += 0.001; },
-      [](auto& p) { p.centre.y_m += 0.001; },
+      [](auto& p) { p.center.x_m += 0.001; },
+      [](auto& p) { p.center.y_m += 0.001; },
       [](auto& p) { p.facing_rad += 0.001; },
       [](auto& p) { p.batter_setback_m = 1.2; },
       [](auto& p) {

@@ -19,7 +19,7 @@ inline check::Findings strewn_findings(const job::Job& job, double spread_m, uns
   check::Findings findings;
   placement::Survey survey;
   placement::Placement placement;
-  survey.centre = job.plan.centre;
+  survey.center = job.plan.center;
   const auto stakes = layout::stakes(job.plan);
   findings.network.corner_count = stakes.size();
   for (std::size_t i = 0; i < stakes.size(); ++i) {
@@ -44,7 +44,7 @@ inline check::Findings strewn_findings(const job::Job& job, double spread_m, uns
     placement.corners.push_back(corner);
   }
   findings.network.points.push_back(
-      {layout::kCentreLabel, adjustment::Role::centre, job.plan.centre, false});
+      {layout::kCenterLabel, adjustment::Role::center, job.plan.center, false});
   findings.survey = survey;
   findings.placement = placement;
   return findings;

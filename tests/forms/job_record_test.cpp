@@ -64,9 +64,9 @@ TEST(JobRecord, NamesWhateverMovesOrRenamesAStake) {
       // Two lengths that read the same in sixteenths.
       {[](auto& j) { j.plan.polygon.corner_radius_m += 0.0001; }, "size has been changed"},
       {[](auto& j) {
-         j.plan.centre = {0.3048, -0.6096};
+         j.plan.center = {0.3048, -0.6096};
        },
-       "centre was 0\" right, 0\" forward, now 1' 0\" right, -2' 0\" forward"},
+       "center was 0\" right, 0\" forward, now 1' 0\" right, -2' 0\" forward"},
       {[](auto& j) { j.plan.facing_rad = 0.0; }, "facing was 11.46 degrees, now 0 degrees"},
       {[](auto& j) { j.plan.batter_setback_m = 0.3048; }, "batter_setback was 0\", now 1' 0\""},
       {[](auto& j) { j.plan.hold = {"C"}; }, "hold was A and B, now C"},

@@ -11,11 +11,11 @@ namespace {
 using base::Units;
 using testing::IsEmpty;
 
-constexpr double kMillimetre_pt = 72.0 / 25.4;
+constexpr double kMillimeter_pt = 72.0 / 25.4;
 
 /// All for small, middle and large ones, each in turn between.
 std::vector<Units> units_for(int sides) {
-  const std::vector<Units> all{Units::feet_inches, Units::millimetres, Units::metres};
+  const std::vector<Units> all{Units::feet_inches, Units::millimeters, Units::meters};
   if (sides == 3 || sides == 8 || sides >= 12) return all;
   return {all[static_cast<std::size_t>(sides) % all.size()]};
 }
@@ -54,7 +54,7 @@ TEST(Wordings, StayOnThePageAndOffEachOther) {
   on_every_page({3, 8, 24}, {Paper::letter, Paper::a4}, [](const auto& page, const auto& place) {
     EXPECT_THAT(collisions(page), IsEmpty()) << place;
     const Box ink = inked_area(page);
-    const double edge = 13.5 * kMillimetre_pt;  // 14 mm, less half a rule
+    const double edge = 13.5 * kMillimeter_pt;  // 14 mm, less half a rule
     EXPECT_GE(ink.x_pt, edge) << place;
     EXPECT_LE(ink.right_pt(), page.width_pt - edge) << place;
     EXPECT_LE(ink.bottom_pt(), page.height_pt - edge) << place;

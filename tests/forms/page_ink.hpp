@@ -53,12 +53,12 @@ class InkCollector {
                              r.stroke});
   }
   void operator()(const drawing::Circle& circle) {
-    drawing::Polygon polygon{along(circle.centre, circle.radius_pt, 0.0, 2.0 * std::numbers::pi),
+    drawing::Polygon polygon{along(circle.center, circle.radius_pt, 0.0, 2.0 * std::numbers::pi),
                              circle.fill, circle.stroke};
     (*this)(polygon);
   }
   void operator()(const drawing::Arc& arc) {
-    stroke(along(arc.centre, arc.radius_pt, arc.from_rad, arc.to_rad), arc.stroke);
+    stroke(along(arc.center, arc.radius_pt, arc.from_rad, arc.to_rad), arc.stroke);
   }
   void operator()(const drawing::Text& text) {
     if (!text.text.empty()) ink.words.push_back({text, drawing::inked(text)});
@@ -67,13 +67,13 @@ class InkCollector {
   PageInk ink;
 
  private:
-  static std::vector<At> along(At centre, double radius, double from, double to) {
+  static std::vector<At> along(At center, double radius, double from, double to) {
     constexpr int kPieces = 32;
     std::vector<At> points;
     for (int k = 0; k <= kPieces; ++k) {
       const double angle = from + (to - from) * k / kPieces;
       points.push_back(
-          {centre.x_pt + radius * std::cos(angle), centre.y_pt + radius * std::sin(angle)});
+          {center.x_pt + radius * std::cos(angle), center.y_pt + radius * std::sin(angle)});
     }
     return points;
   }

@@ -59,7 +59,7 @@ class FormFile : public testing::Test {
 using Pdf = FormFile;
 
 TEST_F(Pdf, IsSoundByAnotherProgramsChecker) {
-  for (const Sample& sample : {plain(3), crowded(8, base::Units::millimetres, 0.3), plain(48)}) {
+  for (const Sample& sample : {plain(3), crowded(8, base::Units::millimeters, 0.3), plain(48)}) {
     const Outcome check = run("qpdf --check " + write(sample));
     EXPECT_EQ(check.status, 0) << check.out;
     EXPECT_THAT(check.out, HasSubstr("No syntax or stream encoding errors found"));
@@ -76,8 +76,8 @@ std::vector<std::string> split(const std::string& text) {
 
 TEST_F(Pdf, GivesBackEveryLabelAndLengthAsText) {
   for (Sample sample :
-       {crowded(6, base::Units::feet_inches, 0.2), crowded(8, base::Units::millimetres, 0.3),
-        plain(24, base::Units::metres)}) {
+       {crowded(6, base::Units::feet_inches, 0.2), crowded(8, base::Units::millimeters, 0.3),
+        plain(24, base::Units::meters)}) {
     sample.choices.show_planned = true;
     const Outcome text = run("pdftotext -layout " + write(sample) + " -");
     ASSERT_EQ(text.status, 0) << text.out;
@@ -116,7 +116,7 @@ TEST_F(Pdf, CarriesItsFonts) {
 
 TEST_F(Pdf, HasTheSizeOfItsPaper) {
   // ISO 216: A4 is 210 by 297 mm; US Letter is 8.5 by 11 in.
-  EXPECT_THAT(run("pdfinfo " + write(plain(6, base::Units::millimetres))).out,
+  EXPECT_THAT(run("pdfinfo " + write(plain(6, base::Units::millimeters))).out,
               testing::AllOf(HasSubstr("(A4)"), HasSubstr("Title:           Orchard shelter")));
   EXPECT_THAT(run("pdfinfo " + write(plain(6))).out, HasSubstr("612 x 792 pts (letter)"));
 }
@@ -131,7 +131,7 @@ bool is_number(const std::string& word) {
 }
 
 TEST_F(Pdf, PrintsInBlackAndWhiteOnly) {
-  // The drawing operators of the pages, uncompressed: only 0 and 1 are set as colours.
+  // The drawing operators of the pages, uncompressed: only 0 and 1 are set as colors.
   const Outcome pages = run("qpdf --qdf --object-streams=disable " + write(plain(6)) + " -");
   ASSERT_EQ(pages.status, 0);
   const auto words = split(pages.out);

@@ -16,7 +16,7 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 
 constexpr double kEdge_pt = 13.5 * 72.0 / 25.4;  // 14 mm, less half a rule
-constexpr Units kAllUnits[] = {Units::feet_inches, Units::millimetres, Units::metres};
+constexpr Units kAllUnits[] = {Units::feet_inches, Units::millimeters, Units::meters};
 
 PictureChoices choices_in(Units units) { return {units, usual_paper(units)}; }
 
@@ -73,14 +73,14 @@ TEST(PlanPicture, NamesAllFortyEightStakesOnOnePage) {
 
 TEST(PlanPicture, StandsUpToHardTitlesAndNames) {
   for (const std::string& name : hard_names()) {
-    Sample sample = crowded(7, Units::millimetres, 0.2);
+    Sample sample = crowded(7, Units::millimeters, 0.2);
     sample.job.title = name;
     sample.job.plan.measured_to = name;
     sample.job.plan.pins[0].name = name;
     sample.job.plan.keep_clear[0].name = name;
     sample.layout.lines[0].name = name;
     const auto pictures = plan_pictures(sample.job, sample.layout, wording::built_in("en"),
-                                        choices_in(Units::millimetres));
+                                        choices_in(Units::millimeters));
     expect_sound(pictures.front().page, name);
   }
 }
@@ -146,12 +146,12 @@ TEST(FoundPicture, HasEveryCornerInItsTable) {
 TEST(FoundPicture, StatesTheFactorByWhichItDrawsErrors) {
   // One corner 20 mm outward, drawn to the scale and factor stated: the mark of a corner that is
   // out lies off its cross by that much.
-  const job::Job job = plain_job(6, Units::millimetres);
+  const job::Job job = plain_job(6, Units::millimeters);
   check::Findings findings = strewn_findings(job, 0.0, 1);
   placement::CornerResult& corner = findings.placement->corners[2];
   corner.outward_m = corner.off_m = 0.020;
   corner.verdict = placement::Verdict::out;
-  const drawing::Page page = found_pages(job, findings, Units::millimetres)[0];
+  const drawing::Page page = found_pages(job, findings, Units::millimeters)[0];
   double scale = 0.0;
   double factor = 0.0;
   std::vector<At> squares;
@@ -170,18 +170,18 @@ TEST(FoundPicture, StatesTheFactorByWhichItDrawsErrors) {
   ASSERT_GT(factor, 1.0);
   ASSERT_EQ(squares.size(), 2U);  // on the drawing and in the key
   // The crosses of the planned corners: the nearest to the mark is not the corner's own when the
-  // factor is large, so the distance from the centre is compared.
-  const double points_per_metre = 72.0 / 0.0254 / scale;
-  double centre_x = 0.0;
-  double centre_y = 0.0;
+  // factor is large, so the distance from the center is compared.
+  const double points_per_meter = 72.0 / 0.0254 / scale;
+  double center_x = 0.0;
+  double center_y = 0.0;
   for (const drawing::Mark& mark : page.marks)
     if (const auto* circle = std::get_if<drawing::Circle>(&mark))
       if (circle->radius_pt == 4.0) {
-        centre_x = circle->centre.x_pt;
-        centre_y = circle->centre.y_pt;
+        center_x = circle->center.x_pt;
+        center_y = circle->center.y_pt;
       }
-  EXPECT_NEAR(std::hypot(squares[0].x_pt - centre_x, squares[0].y_pt - centre_y),
-              (job.plan.polygon.corner_radius_m + factor * 0.020) * points_per_metre, 0.05);
+  EXPECT_NEAR(std::hypot(squares[0].x_pt - center_x, squares[0].y_pt - center_y),
+              (job.plan.polygon.corner_radius_m + factor * 0.020) * points_per_meter, 0.05);
 }
 
 TEST(FoundPicture, SaysSoWhenTheReadingsFixNothing) {

@@ -16,7 +16,7 @@ namespace {
 
 using base::Units;
 
-constexpr double kMillimetre_pt = 72.0 / 25.4;
+constexpr double kMillimeter_pt = 72.0 / 25.4;
 
 std::map<std::string, Box> blanks_of(const Sample& sample, const std::string& beginning) {
   std::map<std::string, Box> blanks;
@@ -26,7 +26,7 @@ std::map<std::string, Box> blanks_of(const Sample& sample, const std::string& be
   return blanks;
 }
 
-TEST(LaserRows, HaveTheCentrePinToEveryCornerTwice) {
+TEST(LaserRows, HaveTheCenterPinToEveryCornerTwice) {
   for (const int sides : {3, 6, 24, 48}) {
     const Sample sample = plain(sides);
     const auto blanks = blanks_of(sample, "laser.");
@@ -53,13 +53,13 @@ TEST(LevelRows, HaveEveryCornerFromTwoSetUpsAndTurningPoints) {
   }
 }
 
-TEST(ReadingParts, GiveAPencilEightMillimetres) {
-  for (const Units units : {Units::feet_inches, Units::millimetres}) {
+TEST(ReadingParts, GiveAPencilEightMillimeters) {
+  for (const Units units : {Units::feet_inches, Units::millimeters}) {
     const Sample sample = plain(12, units);
     for (const char* part : {"laser.", "level.", "pencil."})
       for (const auto& [name, box] : blanks_of(sample, part)) {
-        EXPECT_GE(box.height_pt, 8.0 * kMillimetre_pt) << name;
-        EXPECT_GE(box.width_pt, 25.0 * kMillimetre_pt) << name;
+        EXPECT_GE(box.height_pt, 8.0 * kMillimeter_pt) << name;
+        EXPECT_GE(box.width_pt, 25.0 * kMillimeter_pt) << name;
       }
   }
 }
@@ -87,7 +87,7 @@ std::set<std::string> said_in_pencil_check(const Sample& sample) {
 }
 
 TEST(PencilRows, SayPlannedLengthAndLimitRoundedUpToWhatIsRead) {
-  for (const Units units : {Units::feet_inches, Units::millimetres, Units::metres}) {
+  for (const Units units : {Units::feet_inches, Units::millimeters, Units::meters}) {
     const Sample sample = plain(8, units);
     const auto said = said_in_pencil_check(sample);
     const double step_m = units == Units::feet_inches ? 0.0254 / 16.0 : 0.001;
@@ -150,7 +150,7 @@ TEST(ReadingRows, SayWhatATapePlanDoesNotReach) {
   EXPECT_THAT(reading_rows(job, TapeSet::all).misses, testing::IsEmpty());
 }
 
-TEST(Grouped, KeepsTheOrderAndTakesNeighboursWithOneHoldTogether) {
+TEST(Grouped, KeepsTheOrderAndTakesNeighborsWithOneHoldTogether) {
   const auto stations =
       grouped({{"A", "B", 1, 1.0}, {"A", "C", 2, 1.0}, {"B", "C", 1, 1.0}, {"A", "D", 1, 1.0}});
   ASSERT_EQ(stations.size(), 3U);
@@ -197,7 +197,7 @@ TEST(StakingByAngle, TurnsFromTheFirstHeldStake) {
 TEST(StakingByAngle, TurnsFromAPinWhereNoStakeIsHeld) {
   job::Job job = plain_job(4);
   job.plan.facing_rad = 0.0;  // corners at 45, 135 … degrees from forward: A at 315
-  job.plan.pins = {{"P1", {0.0, -8.0}}, {"P2", {4.0, -5.0}}};  // P1 straight behind the centre
+  job.plan.pins = {{"P1", {0.0, -8.0}}, {"P2", {4.0, -5.0}}};  // P1 straight behind the center
   const auto found = turns(worked_out(std::move(job), "square"));
   EXPECT_THAT(found,
               testing::UnorderedElementsAre("135-00-00", "225-00-00", "315-00-00", "45-00-00"));

@@ -18,7 +18,7 @@ layout::Plan plan_of(int sides) {
 }
 
 std::map<std::string, base::Point> points_of(const layout::Plan& plan) {
-  std::map<std::string, base::Point> points{{"O", plan.centre}};
+  std::map<std::string, base::Point> points{{"O", plan.center}};
   for (const layout::Stake& stake : layout::stakes(plan)) points[stake.label] = stake.at;
   for (const layout::Pin& pin : plan.pins) points[pin.name] = pin.at;
   return points;
@@ -153,7 +153,7 @@ TEST(Stations, GoRoundOneWayAndBackTheOther) {
   EXPECT_EQ(walk, "A:BCDE B:EDC C:DE D:E ");  // walked on paper
 }
 
-TEST(Stations, TakeInPinsAndTheCentre) {
+TEST(Stations, TakeInPinsAndTheCenter) {
   layout::Plan plan = plan_of(4);
   plan.pins = {{"P1", {-5.0, -5.0}}};
   const std::vector<layout::Tape> tapes{

@@ -65,7 +65,7 @@ void expect_sound(const Picture& picture, const std::string& words) {
         << picture.name << ", " << words << ": " << shown.text.text;
 }
 
-constexpr Units kAllUnits[] = {Units::feet_inches, Units::millimetres, Units::metres};
+constexpr Units kAllUnits[] = {Units::feet_inches, Units::millimeters, Units::meters};
 
 TEST(RoofPictures, LetNoWordsLieOverOthersOrOverALine) {
   for (int sides = 3; sides <= 24; ++sides) {
@@ -108,7 +108,7 @@ TEST(RoofPictures, StandUpToRoofsOfAnyShape) {
 TEST(RoofPictures, HaveRoomForEveryLanguage) {
   for (const std::string& language : wording::languages()) {
     for (const int sides : {3, 6, 8}) {
-      for (const Units units : {Units::feet_inches, Units::metres}) {
+      for (const Units units : {Units::feet_inches, Units::meters}) {
         job::Job job = roofed(sides, units);
         job.roof.tail = sides == 6 ? roof::Tail::plumb : roof::Tail::square;
         const auto found = strewn(job, 0.01, static_cast<unsigned>(sides));
@@ -152,7 +152,7 @@ TEST(RoofPictures, SayTheFramingSquareOfACommonAndItsHip) {
 }
 
 TEST(RoofPictures, DrawOnePieceAsItIsToBeCut) {
-  const job::Job job = roofed(5, Units::millimetres);
+  const job::Job job = roofed(5, Units::millimeters);
   const auto found = strewn(job, 0.02, 9);
   const roof::Carry carry =
       roof::carry(job.plan, job.plate_offset_m, job.roof, job.tolerance, found);
@@ -180,7 +180,7 @@ TEST(RoofPictures, StandUpToHardTitles) {
 }
 
 TEST(RoofPictures, AreTheSameBytesEveryTime) {
-  const job::Job job = roofed(8, Units::millimetres);
+  const job::Job job = roofed(8, Units::millimeters);
   const auto bytes = [&job] {
     std::string all;
     for (const Picture& picture : drawn(job, strewn(job, 0.01, 4)))
@@ -204,7 +204,7 @@ std::vector<double> lines_of_width(const drawing::Page& page, double width_pt) {
 TEST(RoofPlan, DrawsItsHipsToScale) {
   // On a hexagon the hip's run in plan is the corner radius of the eave: that of the plan, and the
   // plate's and the overhang's distance over cos 30 degrees.
-  const job::Job job = roofed(6, Units::millimetres);
+  const job::Job job = roofed(6, Units::millimeters);
   const drawing::Page page = drawn(job)[0].page;
   double scale = 0.0;
   for (const drawing::Mark& mark : page.marks)

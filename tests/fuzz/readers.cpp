@@ -44,7 +44,7 @@ bool is_sane(const layout::Plan& plan) {
   const layout::Polygon& polygon = plan.polygon;
   bool sane = polygon.sides >= layout::kFewestSides && polygon.sides <= layout::kMostSides &&
               polygon.corner_radius_m > 0.0 && in_length(polygon.corner_radius_m) &&
-              std::isfinite(plan.facing_rad) && in_length(norm_m(plan.centre) / 2.0);
+              std::isfinite(plan.facing_rad) && in_length(norm_m(plan.center) / 2.0);
   for (const layout::Line& line : plan.lines)
     sane = sane && layout::parallel(polygon, line.offset_m).corner_radius_m > 0.0;
   for (const layout::KeepClear& outline : plan.keep_clear)
@@ -85,7 +85,7 @@ const job::Job& known_job() {
 
 std::vector<std::string> known_points() {
   std::vector<std::string> points = layout::corner_labels(known_job().plan.polygon.sides);
-  points.emplace_back(layout::kCentreLabel);
+  points.emplace_back(layout::kCenterLabel);
   for (const layout::Pin& pin : known_job().plan.pins) points.push_back(pin.name);
   return points;
 }
@@ -93,7 +93,7 @@ std::vector<std::string> known_points() {
 std::vector<base::Point> known_places() {
   std::vector<base::Point> places;
   for (const layout::Stake& stake : layout::stakes(known_job().plan)) places.push_back(stake.at);
-  places.push_back(known_job().plan.centre);
+  places.push_back(known_job().plan.center);
   for (const layout::Pin& pin : known_job().plan.pins) places.push_back(pin.at);
   return places;
 }
@@ -109,7 +109,7 @@ bool levels_are_sane(const std::vector<readings::Reading>& read) {
   });
 }
 
-/// Rod readings are levelled, not adjusted in the plan.
+/// Rod readings are leveled, not adjusted in the plan.
 std::vector<readings::Reading> in_plan(std::vector<readings::Reading> read) {
   std::erase_if(
       read, [](const readings::Reading& reading) { return reading.kind == readings::Kind::level; });
@@ -143,7 +143,7 @@ std::string fault_of_readings_reader(std::string_view text) {
 
 std::string fault_of_length_reader(std::string_view text) {
   using base::Units;
-  for (const Units units : {Units::feet_inches, Units::millimetres, Units::metres}) {
+  for (const Units units : {Units::feet_inches, Units::millimeters, Units::meters}) {
     const std::string fault = fault_of([&] {
       return in_length(base::length_m_from_text(text, units)) ? "" : "took a length past the limit";
     });

@@ -6,7 +6,7 @@
 
 namespace stakewright::fuzz {
 
-/// Each reader takes the bytes and returns what is wrong with its behaviour, or nothing: it may
+/// Each reader takes the bytes and returns what is wrong with its behavior, or nothing: it may
 /// take the input or throw InputError with a short printable line, and what it takes is sane.
 /// A crash or any other exception is for the caller's run to show.
 std::string fault_of_job_reader(std::string_view text);

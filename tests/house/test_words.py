@@ -57,7 +57,7 @@ class Words(unittest.TestCase):
             self.assertTrue(text.startswith("// "), path.relative_to(ROOT))
             self.assertIn("#pragma once", text, path.relative_to(ROOT))
 
-    def test_the_licence_is_mit_and_names_its_holder(self):
+    def test_the_license_is_mit_and_names_its_holder(self):
         text = (ROOT / "LICENSE").read_text(encoding="utf-8")
         self.assertIn("MIT License", text)
         self.assertIn("the Stakewright authors", text)

@@ -20,7 +20,7 @@ namespace fs = std::filesystem;
 using testing::EndsWith;
 using testing::HasSubstr;
 
-/// A folder of its own for each test, gone afterwards.
+/// A folder of its own for each test, gone afterward.
 class Files : public testing::Test {
  protected:
   void SetUp() override {

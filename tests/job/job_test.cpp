@@ -29,10 +29,10 @@ units = "feet-inches"
 [plan]
 sides = 6
 across_flats = "16ft"
-line = "post centres"
+line = "post centers"
 
 [site]
-centre = ["1ft", "-2ft"]
+center = ["1ft", "-2ft"]
 facing = 30.0
 hold = ["A", "B"]
 batter_setback = "4ft"
@@ -73,7 +73,7 @@ name = "blue tape"
 kind = "tape"
 constant = "1/16in"
 per_length = 0.0001
-centring = "1/32in"
+centering = "1/32in"
 scale = 0.0002
 zero = "1/32in"
 nominal = "100ft"
@@ -131,13 +131,13 @@ TEST(JobFile, GivesItsPlan) {
   EXPECT_EQ(read.plan.polygon.sides, 6);
   // A hexagon 16 ft across flats: corner radius 8 / cos 30.
   EXPECT_NEAR(read.plan.polygon.corner_radius_m, 16.0 / std::sqrt(3.0) * kFoot_m, 1e-12);
-  EXPECT_EQ(read.plan.measured_to, "post centres");
+  EXPECT_EQ(read.plan.measured_to, "post centers");
 }
 
 TEST(JobFile, GivesItsSite) {
   const layout::Plan plan = job(kWhole).plan;
-  EXPECT_NEAR(plan.centre.x_m, kFoot_m, 1e-12);
-  EXPECT_NEAR(plan.centre.y_m, -2.0 * kFoot_m, 1e-12);
+  EXPECT_NEAR(plan.center.x_m, kFoot_m, 1e-12);
+  EXPECT_NEAR(plan.center.y_m, -2.0 * kFoot_m, 1e-12);
   EXPECT_NEAR(plan.facing_rad, 30.0 * base::kDegree_rad, 1e-15);
   EXPECT_THAT(plan.hold, ElementsAre("A", "B"));
   EXPECT_NEAR(plan.batter_setback_m, 4.0 * kFoot_m, 1e-12);
@@ -181,7 +181,7 @@ TEST(JobFile, GivesItsInstrumentInSi) {
   EXPECT_EQ(tape.kind, readings::Kind::tape);
   EXPECT_NEAR(tape.constant_m, kInch_m / 16.0, 1e-15);
   EXPECT_EQ(tape.per_length, 0.0001);
-  EXPECT_NEAR(tape.centring_m, kInch_m / 32.0, 1e-15);
+  EXPECT_NEAR(tape.centering_m, kInch_m / 32.0, 1e-15);
   EXPECT_EQ(tape.scale, 0.0002);
   EXPECT_NEAR(tape.zero_m, kInch_m / 32.0, 1e-15);
   EXPECT_NEAR(tape.nominal_m.value(), 30.48, 1e-12);
@@ -420,8 +420,8 @@ TEST(JobFile, RefusesAFacingThatIsNoBearing) {
 TEST(JobFile, RefusesPlacesThatAreNotTwoLengths) {
   for (const char* place : {"[]", "[1]", "[1,2,3]", "3", "\"1,2\"", "[true,1]", "['x',1]",
                             "[nan,1]", "[[1],[2]]", "[1e300,0]"})
-    EXPECT_THAT(refused_with(fmt::format("[site]\ncentre = {}\n", place)),
-                AllOf(HasSubstr("line 6, site.centre: read "), HasSubstr("accepted: ")))
+    EXPECT_THAT(refused_with(fmt::format("[site]\ncenter = {}\n", place)),
+                AllOf(HasSubstr("line 6, site.center: read "), HasSubstr("accepted: ")))
         << place;
 }
 
@@ -513,7 +513,7 @@ TEST(JobFile, StartsAnInstrumentFromTheBuiltInOneOfItsKind) {
   const readings::Instrument& rod = read.instruments.back();
   const readings::Instrument& laser = *readings::instrument_named(read.instruments, "laser");
   EXPECT_EQ(rod.constant_m, 0.003);
-  EXPECT_EQ(rod.centring_m, laser.centring_m);
+  EXPECT_EQ(rod.centering_m, laser.centering_m);
   EXPECT_EQ(rod.zero_m, laser.zero_m);
   const Job taped = job(kShort + instrument("name='red'\nkind='tape'\n"));
   EXPECT_FALSE(
@@ -547,7 +547,7 @@ TEST(JobFile, ReadsLevelsAndCircles) {
 TEST(JobFile, KeepsWhatIsOfACircleApartFromWhatIsOfATape) {
   EXPECT_THAT(
       refused_with(instrument("name='x'\nkind='circle'\nscale=0.0001\n")),
-      HasSubstr("instrument[1].scale: read scale of a circle; accepted: angle and centring"));
+      HasSubstr("instrument[1].scale: read scale of a circle; accepted: angle and centering"));
   EXPECT_THAT(refused_with(instrument("name='x'\nkind='tape'\nangle='0-00-20'\n")),
               HasSubstr("instrument[1].angle: read angle of a tape; accepted: angle for an "
                         "instrument of kind circle"));
@@ -572,7 +572,7 @@ TEST(JobFile, RefusesInstrumentsThatCannotBe) {
   };
   for (const Case& c :
        {Case{"constant", "-1"}, Case{"constant", "'2m'"}, Case{"per_length", "0.2"},
-        Case{"per_length", "'1mm'"}, Case{"centring", "-1"}, Case{"scale", "-0.1"},
+        Case{"per_length", "'1mm'"}, Case{"centering", "-1"}, Case{"scale", "-0.1"},
         Case{"zero", "nan"}, Case{"expansion", "1"}, Case{"standard_temperature", "200"},
         Case{"standard_temperature", "'x'"}, Case{"standard_pull", "0"},
         Case{"standard_pull", "'12lb'"}, Case{"section", "0"}, Case{"modulus", "-1"},
@@ -582,7 +582,7 @@ TEST(JobFile, RefusesInstrumentsThatCannotBe) {
                 AllOf(HasSubstr(fmt::format("line 8, instrument[1].{}: read ", c.key)),
                       HasSubstr("accepted: ")))
         << c.value;
-  EXPECT_THAT(refused_with(tape("constant = 0\ncentring = 0\n")), HasSubstr("at least 0.01 mm"));
+  EXPECT_THAT(refused_with(tape("constant = 0\ncentering = 0\n")), HasSubstr("at least 0.01 mm"));
 }
 
 TEST(JobFile, RefusesHalfACorrection) {
@@ -623,8 +623,8 @@ TEST(JobFile, RefusesARoofThatCannotBe) {
               HasSubstr("accepted: \"square\", \"plumb\""));
   EXPECT_THAT(refused_with("[roof]\npitch = 0.5\neave = 1\n"),
               HasSubstr("accepted: \"level\", \"even\""));
-  EXPECT_THAT(refused_with("[roof]\npitch = 0.5\napex_over = 'centre'\n"),
-              HasSubstr("\"placed centre\", \"pin\""));
+  EXPECT_THAT(refused_with("[roof]\npitch = 0.5\napex_over = 'center'\n"),
+              HasSubstr("\"placed center\", \"pin\""));
 }
 
 TEST(JobFile, RefusesARoofThatDoesNotFitItsPlateByKeyAndLine) {
@@ -691,7 +691,7 @@ TEST(JobLevels, ThatSayNothingOrTooMuchAreRefused) {
 
 TEST(JobInstruments, OfKindLevelTakeNoFiguresOfATape) {
   for (const char* key :
-       {"centring='1mm'", "scale=0.001", "zero='1mm'", "nominal='3m'", "weight=1"})
+       {"centering='1mm'", "scale=0.001", "zero='1mm'", "nominal='3m'", "weight=1"})
     EXPECT_THAT(refused(std::string(kShort) + "[[instrument]]\nname='old level'\nkind='level'\n" +
                         key + "\n"),
                 HasSubstr("for a level; accepted: constant and per_length"))
@@ -709,7 +709,7 @@ TEST(StarterJob, RunsAsItStands) {
 // offers is spelled as the reader takes it.  The sizes exclude each other and stay remarks.
 TEST(StarterJob, OffersOnlyKeysThatAreRead) {
   const std::regex optional(
-      R"(\n# (\[\[|\[levels\]|bench_mark|height|footings|hold|batter|name|at |keep|of |kind|constant|per_length|centring|scale|zero|angle|nominal|actual|expansion|standard|section|modulus|weight))");
+      R"(\n# (\[\[|\[levels\]|bench_mark|height|footings|hold|batter|name|at |keep|of |kind|constant|per_length|centering|scale|zero|angle|nominal|actual|expansion|standard|section|modulus|weight))");
   const std::string all = std::regex_replace(starter_job(), optional, "\n$1");
   const Job read = job(all);
   EXPECT_EQ(read.plan.pins.size(), 2U);

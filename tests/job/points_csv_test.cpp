@@ -16,7 +16,7 @@ using testing::HasSubstr;
 Job square_job() {
   Job job;
   job.plan.polygon = layout::polygon_from(layout::Size::side, 4.0, 4);
-  job.plan.centre = {10.0, 20.0};
+  job.plan.center = {10.0, 20.0};
   job.instruments = readings::built_in_instruments();
   return job;
 }
@@ -32,28 +32,28 @@ std::vector<std::string> rows_of(const Job& job, base::Units units) {
   return rows_of(points_csv(job, layout_of(job), units));
 }
 
-TEST(PointsCsv, ListsCornersAndCentrePinInMetres) {
-  const auto rows = rows_of(square_job(), base::Units::metres);
+TEST(PointsCsv, ListsCornersAndCenterPinInMeters) {
+  const auto rows = rows_of(square_job(), base::Units::meters);
   ASSERT_GE(rows.size(), 6U);
   EXPECT_EQ(rows[0], "label,right,forward,height,note");
-  EXPECT_EQ(rows[1], "A,8.0000,22.0000,,\"corner, post centres (m)\"");
-  EXPECT_EQ(rows[2], "B,12.0000,22.0000,,\"corner, post centres (m)\"");
-  EXPECT_EQ(rows[3], "C,12.0000,18.0000,,\"corner, post centres (m)\"");
-  EXPECT_EQ(rows[4], "D,8.0000,18.0000,,\"corner, post centres (m)\"");
-  EXPECT_EQ(rows[5], "O,10.0000,20.0000,,centre pin (m)");
+  EXPECT_EQ(rows[1], "A,8.0000,22.0000,,\"corner, post centers (m)\"");
+  EXPECT_EQ(rows[2], "B,12.0000,22.0000,,\"corner, post centers (m)\"");
+  EXPECT_EQ(rows[3], "C,12.0000,18.0000,,\"corner, post centers (m)\"");
+  EXPECT_EQ(rows[4], "D,8.0000,18.0000,,\"corner, post centers (m)\"");
+  EXPECT_EQ(rows[5], "O,10.0000,20.0000,,center pin (m)");
 }
 
 TEST(PointsCsv, WritesPlainDecimalsInTheUnitsAskedFor) {
   const Job job = square_job();
-  EXPECT_EQ(rows_of(job, base::Units::millimetres)[5], "O,10000.0,20000.0,,centre pin (mm)");
+  EXPECT_EQ(rows_of(job, base::Units::millimeters)[5], "O,10000.0,20000.0,,center pin (mm)");
   // 10 m and 20 m over 0.3048 m: 32.80840 ft and 65.61680 ft.
-  EXPECT_EQ(rows_of(job, base::Units::feet_inches)[5], "O,32.8084,65.6168,,centre pin (feet)");
+  EXPECT_EQ(rows_of(job, base::Units::feet_inches)[5], "O,32.8084,65.6168,,center pin (feet)");
 }
 
 TEST(PointsCsv, WritesNoMinusZero) {
   Job job = square_job();
-  job.plan.centre = {-1e-9, -1e-9};
-  EXPECT_EQ(rows_of(job, base::Units::metres)[5], "O,0.0000,0.0000,,centre pin (m)");
+  job.plan.center = {-1e-9, -1e-9};
+  EXPECT_EQ(rows_of(job, base::Units::meters)[5], "O,0.0000,0.0000,,center pin (m)");
 }
 
 TEST(PointsCsv, ListsPinsLinesAndNails) {
@@ -61,7 +61,7 @@ TEST(PointsCsv, ListsPinsLinesAndNails) {
   job.plan.pins = {{"P1", {-1.5, 3.25}}};
   job.plan.lines = {{"dig", 1.0}};
   job.plan.batter_setback_m = 3.0;
-  const auto rows = rows_of(job, base::Units::metres);
+  const auto rows = rows_of(job, base::Units::meters);
   EXPECT_EQ(rows.size(), 1U + 4 + 1 + 1 + 4 + 8);
   EXPECT_THAT(rows,
               testing::IsSupersetOf({"P1,-1.5000,3.2500,,known point (m)",
@@ -74,7 +74,7 @@ TEST(PointsCsv, ListsPinsLinesAndNails) {
 TEST(PointsCsv, QuotesNamesAsRfc4180Asks) {
   Job job = square_job();
   job.plan.pins = {{"north, \"old\" pin", {1.0, 2.0}}};
-  EXPECT_THAT(points_csv(job, layout_of(job), base::Units::metres),
+  EXPECT_THAT(points_csv(job, layout_of(job), base::Units::meters),
               HasSubstr("\n\"north, \"\"old\"\" pin\",1.0000,2.0000,,known point (m)\n"));
 }
 
@@ -85,7 +85,7 @@ TEST(PointsCsv, ListsTheRoofsEdgeWithTheLines) {
   job.roof.overhang_m = 0.7;
   job.roof.fascia_m = 0.05;
   // Out by 0.25 + 0.70 + 0.05 m from the corner at (8, 22).
-  EXPECT_THAT(rows_of(job, base::Units::metres),
+  EXPECT_THAT(rows_of(job, base::Units::meters),
               testing::Contains("roof edge A,7.0000,23.0000,,corner of the line roof edge (m)"));
 }
 
@@ -140,7 +140,7 @@ TEST(LayoutOfAJob, WeighsTheSwingsWithTheJobsOwnSteelTape) {
     if (instrument.name == readings::default_instrument(readings::Kind::tape)) {
       instrument.constant_m *= 3.0;
       instrument.per_length *= 3.0;
-      instrument.centring_m *= 3.0;
+      instrument.centering_m *= 3.0;
     }
   const auto with_usual = layout_of(usual).order.swings;
   const auto with_worn = layout_of(worn).order.swings;
@@ -155,7 +155,7 @@ TEST(LayoutOfAJob, RemarksOnTheStringsToo) {
   Job job = square_job();
   job.plan.polygon = layout::polygon_from(layout::Size::side, 0.5, 24);
   EXPECT_THAT(layout_of(job).order.remarks,
-              testing::Contains(HasSubstr("24 sides neighbouring strings cross flatter")));
+              testing::Contains(HasSubstr("24 sides neighboring strings cross flatter")));
 }
 
 }  // namespace

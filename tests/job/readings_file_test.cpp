@@ -84,7 +84,7 @@ TEST(ReadingsFile, TakesTheKindFromTheInstrumentWhenNoneIsGiven) {
   EXPECT_EQ(readings("from,to,reading,instrument\nA,B,9,blue tape\n")[0].instrument, "blue tape");
 }
 
-TEST(ReadingsFile, TakesTheCentrePinAndSitePins) {
+TEST(ReadingsFile, TakesTheCenterPinAndSitePins) {
   EXPECT_THAT(readings("from,to,reading\nO,A,9\nP1,F,9\nA,P1,9\n"), SizeIs(3));
 }
 

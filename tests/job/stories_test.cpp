@@ -78,12 +78,12 @@ CarryResult carried(const std::string& name) {
 }
 
 TEST(PourOrMove, IsDecidedByWhatTheCornersDoToTheRoof) {
-  // Nothing was done to the first: its stakes stand within a millimetre, and all is cut alike.
+  // Nothing was done to the first: its stakes stand within a millimeter, and all is cut alike.
   const CarryResult pour = carried("pour-as-it-is");
   ASSERT_EQ(pour.cases.size(), 1U);
   EXPECT_TRUE(roof::all_to_pattern(pour.cases[0].outcome));
   // D of the second stands 16 mm outward.  Its hip answers with the cosine of its slope, 26.57
-  // degrees at a pitch of 30 on six sides: 14.3 mm, and the readings are good to a millimetre or
+  // degrees at a pitch of 30 on six sides: 14.3 mm, and the readings are good to a millimeter or
   // two.
   const CarryResult move = carried("move-first");
   ASSERT_EQ(move.cases.size(), 2U);

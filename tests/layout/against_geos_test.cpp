@@ -55,10 +55,10 @@ class Geos {
     GEOSHausdorffDistance_r(context_, a.get(), b.get(), &result);
     return result;
   }
-  [[nodiscard]] Shape mitred(const Shape& shape, double offset) const {
-    constexpr double kMitreLimit = 10.0;  // a triangle's corners go out by twice the offset
+  [[nodiscard]] Shape miterd(const Shape& shape, double offset) const {
+    constexpr double kMiterLimit = 10.0;  // a triangle's corners go out by twice the offset
     return own(GEOSBufferWithStyle_r(context_, shape.get(), offset, 8, GEOSBUF_CAP_FLAT,
-                                     GEOSBUF_JOIN_MITRE, kMitreLimit));
+                                     GEOSBUF_JOIN_MITRE, kMiterLimit));
   }
   [[nodiscard]] bool within(const Shape& a, const Shape& b) const {
     return GEOSCoveredBy_r(context_, a.get(), b.get()) == 1;
@@ -100,7 +100,7 @@ TEST(AgainstGeos, AreasAreTheSame) {
   }
 }
 
-TEST(AgainstGeos, ParallelLinesAreTheirMitredOffsets) {
+TEST(AgainstGeos, ParallelLinesAreTheirMiterdOffsets) {
   const Geos geos;
   std::mt19937 random(62);
   std::uniform_real_distribution<double> share(-0.8, 1.5);
@@ -110,13 +110,13 @@ TEST(AgainstGeos, ParallelLinesAreTheirMitredOffsets) {
     plan.lines = {{"line", share(random) * flat_radius_m(plan.polygon)}};
     const LineFigures ours = lines(plan)[0];
     const auto theirs =
-        geos.mitred(geos.polygon(corners_of(plan.polygon, plan)), plan.lines[0].offset_m);
+        geos.miterd(geos.polygon(corners_of(plan.polygon, plan)), plan.lines[0].offset_m);
     EXPECT_NEAR(ours.area_m2, geos.area(theirs), 1e-9 * ours.area_m2 + 1e-8);
     EXPECT_LT(geos.hausdorff(geos.polygon(ours.corners), theirs), 1e-9);
   }
 }
 
-TEST(AgainstGeos, ThickenedEdgesAreTheStripBetweenTwoMitredOffsets) {
+TEST(AgainstGeos, ThickenedEdgesAreTheStripBetweenTwoMiterdOffsets) {
   const Geos geos;
   for (const auto& [words, random_plan] : random_plans(50, 65)) {
     SCOPED_TRACE(words);
@@ -129,8 +129,8 @@ TEST(AgainstGeos, ThickenedEdgesAreTheStripBetweenTwoMitredOffsets) {
     pour.edge_depth_m = 0.2;
     const PourVolumes ours = pour_volumes(plan, pour);
     const auto plan_line = geos.polygon(corners_of(plan.polygon, plan));
-    const double slab_m2 = geos.area(geos.mitred(plan_line, 0.1 * flat));
-    const double within_m2 = geos.area(geos.mitred(plan_line, -0.2 * flat));
+    const double slab_m2 = geos.area(geos.miterd(plan_line, 0.1 * flat));
+    const double within_m2 = geos.area(geos.miterd(plan_line, -0.2 * flat));
     EXPECT_NEAR(ours.slab_area_m2, slab_m2, 1e-9 * slab_m2 + 1e-8);
     EXPECT_NEAR(ours.edge_m3, 0.2 * (slab_m2 - within_m2), 1e-9 * slab_m2 + 1e-8);
   }
@@ -143,10 +143,10 @@ std::vector<Point> random_outline(std::mt19937& random) {
   std::uniform_real_distribution<double> place(-6.0, 6.0);
   std::uniform_real_distribution<double> part(-0.45, 0.45);
   const int corners = count(random);
-  const Point centre{place(random), place(random)};
+  const Point center{place(random), place(random)};
   std::vector<Point> outline;
   for (int i = 0; i < corners; ++i)
-    outline.push_back(centre + radius(random) * base::along(2.0 * std::numbers::pi *
+    outline.push_back(center + radius(random) * base::along(2.0 * std::numbers::pi *
                                                             (i + part(random)) / corners));
   return outline;
 }

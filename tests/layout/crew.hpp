@@ -17,7 +17,7 @@ using Places = std::map<std::string, base::Point>;
 
 /// Where everything belongs.
 inline Places planned_places(const Plan& plan) {
-  Places places{{kCentreLabel, plan.centre}};
+  Places places{{kCenterLabel, plan.center}};
   for (const auto& stake : stakes(plan)) places[stake.label] = stake.at;
   for (const auto& pin : plan.pins) places[pin.name] = pin.at;
   return places;
@@ -27,7 +27,7 @@ inline Places planned_places(const Plan& plan) {
 inline double taped_sd_m(const TapeSpread& spread, double length_m) {
   return std::sqrt(spread.constant_m * spread.constant_m +
                    std::pow(spread.per_length * length_m, 2.0) +
-                   2.0 * std::pow(spread.centring_m, 2.0));
+                   2.0 * std::pow(spread.centering_m, 2.0));
 }
 
 /// Where two tapes cross, on the given hand of somebody walking from the first hold to the second.

@@ -20,7 +20,7 @@ using base::Point;
 TEST(Stakes, OfAHexagonFacingForwardStandWhereTheCrewExpectsThem) {
   Plan plan;
   plan.polygon = polygon_from(Size::corner_radius, 2.0, 6);
-  plan.centre = {10.0, 20.0};
+  plan.center = {10.0, 20.0};
   const auto all = stakes(plan);
   ASSERT_EQ(all.size(), 6U);
   // By hand: corners at 330, 30, 90 … degrees clockwise from forward; half of 2 m is 1 m.
@@ -36,11 +36,11 @@ TEST(Stakes, StartLeftOfTheFacingLineAndGoRoundClockwise) {
     SCOPED_TRACE(words);
     const auto all = stakes(plan);
     const Point middle = 0.5 * (all[0].at + all[1].at);
-    const Point by_sight = plan.centre + flat_radius_m(plan.polygon) * base::along(plan.facing_rad);
+    const Point by_sight = plan.center + flat_radius_m(plan.polygon) * base::along(plan.facing_rad);
     EXPECT_LT(base::distance_m(middle, by_sight), kRounding_m);
     for (std::size_t i = 0; i < all.size(); ++i) {
       const Point next = all[(i + 1) % all.size()].at;
-      EXPECT_GT(base::dot(base::clockwise(all[i].at - plan.centre), next - plan.centre), 0.0);
+      EXPECT_GT(base::dot(base::clockwise(all[i].at - plan.center), next - plan.center), 0.0);
     }
   }
 }
@@ -48,7 +48,7 @@ TEST(Stakes, StartLeftOfTheFacingLineAndGoRoundClockwise) {
 TEST(CheckTapes, AreTheDistancesBetweenTheStakes) {
   for (const auto& [words, plan] : random_plans(40, 22)) {
     SCOPED_TRACE(words);
-    std::map<std::string, Point> places{{kCentreLabel, plan.centre}};
+    std::map<std::string, Point> places{{kCenterLabel, plan.center}};
     for (const auto& stake : stakes(plan)) places[stake.label] = stake.at;
     for (const Tape& tape : check_tapes(plan))
       EXPECT_NEAR(tape.length_m, base::distance_m(places.at(tape.from), places.at(tape.to)),
@@ -56,7 +56,7 @@ TEST(CheckTapes, AreTheDistancesBetweenTheStakes) {
   }
 }
 
-TEST(CheckTapes, JoinEachPairOfCornersOnceAndTheCentreToEach) {
+TEST(CheckTapes, JoinEachPairOfCornersOnceAndTheCenterToEach) {
   for (int n = kFewestSides; n <= kMostSides; ++n) {
     SCOPED_TRACE(n);
     Plan plan;
@@ -91,7 +91,7 @@ TEST(CheckTapes, DoNotChangeWhenTheSiteIsTurnedAndShifted) {
   for (const auto& [words, plan] : random_plans(40, 23)) {
     SCOPED_TRACE(words);
     Plan elsewhere = plan;
-    elsewhere.centre = elsewhere.centre + Point{17.0, -4.0};
+    elsewhere.center = elsewhere.center + Point{17.0, -4.0};
     elsewhere.facing_rad += 1.234;
     const auto here = check_tapes(plan);
     const auto there = check_tapes(elsewhere);

@@ -51,7 +51,7 @@ TEST(PolygonSize, IsTheSameByEveryMeasure) {
     const double R = plan.polygon.corner_radius_m;
     const double tolerance = 1e-12 * R * n;
     Plan at_home = plan;
-    at_home.centre = {};
+    at_home.center = {};
     const Measured measured{corners_of(plan.polygon, at_home)};
     const auto radius = [&](Size size, double value) {
       return polygon_from(size, value, n).corner_radius_m;
@@ -86,7 +86,7 @@ TEST(PolygonFigures, AgreeWithTheCornersAsMeasured) {
                   base::distance_m(measured.corners[0], measured.corners[skip]), tolerance);
     EXPECT_NEAR(side_m(polygon), measured.side(), tolerance);
     EXPECT_NEAR(flat_radius_m(polygon),
-                from_line_m(plan.centre, measured.corners[0], measured.corners[1]), tolerance);
+                from_line_m(plan.center, measured.corners[0], measured.corners[1]), tolerance);
     EXPECT_NEAR(perimeter_m(polygon), polygon.sides * measured.side(), polygon.sides * tolerance);
     // Half of the perimeter times the flat radius, the old rule of mensuration.
     EXPECT_NEAR(area_m2(polygon), 0.5 * perimeter_m(polygon) * flat_radius_m(polygon),
@@ -165,7 +165,7 @@ TEST(ParallelPolygon, HasEverySideMovedByTheOffset) {
       const Point a = inner.corners[i];
       const Point b = inner.corners[(i + 1) % inner.n()];
       const Point out = base::clockwise(b - a);
-      const double sign = base::dot(out, plan.centre - a) > 0.0 ? -1.0 : 1.0;
+      const double sign = base::dot(out, plan.center - a) > 0.0 ? -1.0 : 1.0;
       for (const Point corner : {outer.corners[i], outer.corners[(i + 1) % inner.n()]})
         EXPECT_NEAR(sign * base::dot(out, corner - a) / base::norm_m(out), offset, kRounding_m);
     }

@@ -17,12 +17,12 @@ constexpr double kDegree_rad = std::numbers::pi / 180.0;
 Plan octagon() {
   Plan plan;
   plan.polygon = {8, 3.0};
-  plan.centre = {2.0, -1.0};
+  plan.center = {2.0, -1.0};
   plan.facing_rad = 0.3;
   return plan;
 }
 
-// A regular polygon's corners stand at equal angles round its centre: Euclid IV.11, any text.
+// A regular polygon's corners stand at equal angles round its center: Euclid IV.11, any text.
 TEST(Radial, TurnsTheCentralAngleFromStakeToStake) {
   const Radial found = radial(octagon());
   EXPECT_EQ(found.at, "O");
@@ -47,7 +47,7 @@ TEST(Radial, CountsFromTheFirstHeldStake) {
 
 TEST(Radial, CountsFromTheFarthestPinWhereNoStakeIsHeld) {
   Plan plan = octagon();
-  plan.pins = {{"P1", {3.0, -1.0}}, {"P2", {2.0, 30.0}}};  // P2 straight ahead of the centre
+  plan.pins = {{"P1", {3.0, -1.0}}, {"P2", {2.0, 30.0}}};  // P2 straight ahead of the center
   const Radial found = radial(plan);
   EXPECT_EQ(found.mark, "P2");
   EXPECT_NEAR(found.mark_m, 31.0, 1e-12);
@@ -55,9 +55,9 @@ TEST(Radial, CountsFromTheFarthestPinWhereNoStakeIsHeld) {
   EXPECT_NEAR(found.stakes[0].angle_rad, 0.3 - 22.5 * kDegree_rad + 2.0 * std::numbers::pi, 1e-12);
 }
 
-TEST(Radial, DoesNotSightAPinThatStandsInTheCentre) {
+TEST(Radial, DoesNotSightAPinThatStandsInTheCenter) {
   Plan plan = octagon();
-  plan.pins = {{"P1", plan.centre}};
+  plan.pins = {{"P1", plan.center}};
   EXPECT_EQ(radial(plan).mark, "A");
 }
 
@@ -68,14 +68,14 @@ TEST(Radial, SetsEveryStakeOfAnyPlanInItsPlace) {
     for (const Stake& stake : stakes(plan))
       if (stake.label == found.mark) mark = stake.at;
     // The mark's direction turned clockwise by a rotation matrix, not by bearings.
-    const base::Point sight = (1.0 / base::distance_m(plan.centre, mark)) * (mark - plan.centre);
+    const base::Point sight = (1.0 / base::distance_m(plan.center, mark)) * (mark - plan.center);
     const auto expected = stakes(plan);
     for (std::size_t i = 0; i < expected.size(); ++i) {
       const RadialStake& set = found.stakes[i];
       const double c = std::cos(set.angle_rad);
       const double s = std::sin(set.angle_rad);
       const base::Point way{c * sight.x_m + s * sight.y_m, c * sight.y_m - s * sight.x_m};
-      const base::Point at = plan.centre + set.length_m * way;
+      const base::Point at = plan.center + set.length_m * way;
       EXPECT_LT(base::distance_m(at, expected[i].at), 1e-9) << words;
     }
   }

@@ -29,7 +29,7 @@ inline std::vector<RandomPlan> random_plans(int how_many, unsigned seed) {
   for (int i = 0; i < how_many; ++i) {
     RandomPlan one;
     one.plan.polygon = {sides(random), radius(random)};
-    one.plan.centre = {place(random), place(random)};
+    one.plan.center = {place(random), place(random)};
     one.plan.facing_rad = bearing(random);
     one.words =
         fmt::format("seed {}, plan {}: {} sides, corner radius {} m, facing {} rad", seed, i,

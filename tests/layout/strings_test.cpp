@@ -48,7 +48,7 @@ double nails_from_m(const std::vector<String>& strings, const std::vector<Point>
   return least;
 }
 
-TEST(Strings, OfNeighbouringSidesCrossOverTheCorner) {
+TEST(Strings, OfNeighboringSidesCrossOverTheCorner) {
   for (const auto& [words, plan] : random_plans(60, 51)) {
     SCOPED_TRACE(words);
     const auto corners = stakes(plan);
@@ -143,7 +143,7 @@ TEST(StringRemarks, WarnOfFlatCrossingsBoardsInTheDigAndLongStrings) {
   Plan plan;
   plan.polygon = {13, 3.0};
   EXPECT_THAT(string_remarks(plan),
-              testing::ElementsAre(HasSubstr("13 sides neighbouring strings cross flatter")));
+              testing::ElementsAre(HasSubstr("13 sides neighboring strings cross flatter")));
   plan.polygon = {6, 3.0};
   plan.lines = {{"dig", 1.0}};
   plan.batter_setback_m = 1.1;  // 1.1 sin 60 = 0.95 m outside the next side

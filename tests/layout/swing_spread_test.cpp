@@ -24,7 +24,7 @@ struct Site {
 Plan plan_of(int sides, std::vector<std::string> hold, std::vector<Pin> pins) {
   Plan plan;
   plan.polygon = {sides, 3.5};
-  plan.centre = {1.0, -2.0};
+  plan.center = {1.0, -2.0};
   plan.facing_rad = 0.4;
   plan.hold = std::move(hold);
   plan.pins = std::move(pins);
@@ -153,8 +153,8 @@ TEST(SwingSpread, FollowsTheHandbookRuleForTwoRanges) {
 TEST(SwingSpread, IsAsTheTapesErrorsAre) {
   const Plan plan = sites()[0].plan;
   const auto once = staking_order(plan, kTape);
-  const auto thrice =
-      staking_order(plan, {3.0 * kTape.constant_m, 3.0 * kTape.per_length, 3.0 * kTape.centring_m});
+  const auto thrice = staking_order(
+      plan, {3.0 * kTape.constant_m, 3.0 * kTape.per_length, 3.0 * kTape.centering_m});
   const auto never = staking_order(plan, {0.0, 0.0, 0.0});
   for (std::size_t i = 0; i < once.swings.size(); ++i) {
     EXPECT_NEAR(thrice.swings[i].sd_m, 3.0 * once.swings[i].sd_m, 1e-12);

@@ -52,7 +52,7 @@ std::vector<RandomPlan> random_sites(int how_many, unsigned seed) {
       const double R = plan.polygon.corner_radius_m;
       for (std::size_t pin = 0; pin < 2 + i % 2; ++pin)
         plan.pins.push_back({fmt::format("P{}", pin + 1),
-                             plan.centre + Point{about(random) * R, about(random) * R}});
+                             plan.center + Point{about(random) * R, about(random) * R}});
     }
   }
   return plans;
@@ -136,7 +136,7 @@ TEST(CrossingRule, HoldsAgainstEveryPairThatStands) {
   EXPECT_GT(flat, 20);  // so the rule was put to the test
 }
 
-// Seen from B the centre and A of a triangle are 30 degrees apart exactly; with A and O alone
+// Seen from B the center and A of a triangle are 30 degrees apart exactly; with A and O alone
 // standing there is nothing else to set B from.
 TEST(CrossingRule, LetsThirtyDegreesPassHoweverTheyRound) {
   Plan plan;
@@ -171,7 +171,7 @@ TEST(CrossingRule, SaysSoWhenItCannotBeKept) {
                                                          " is set by tapes that cross flatter")));
 }
 
-TEST(Standing, IsTheCentrePinAndOneStakeBySightWhenNothingIsGiven) {
+TEST(Standing, IsTheCenterPinAndOneStakeBySightWhenNothingIsGiven) {
   Plan plan = hexagon();
   plan.facing_rad = 20.0 * kDegree_rad;
   const auto order = staking_order(plan, kTape);
@@ -190,10 +190,10 @@ TEST(Standing, IsTheHeldStakes) {
   const auto order = staking_order(plan, kTape);
   EXPECT_THAT(order.given, ElementsAre("C", "A"));
   EXPECT_FALSE(order.sighted);
-  EXPECT_EQ(order.swings.size(), 5U);  // four corners and the centre pin
+  EXPECT_EQ(order.swings.size(), 5U);  // four corners and the center pin
 }
 
-TEST(Standing, IsAHeldStakeAndTheCentrePinSightedFromIt) {
+TEST(Standing, IsAHeldStakeAndTheCenterPinSightedFromIt) {
   Plan plan = hexagon();
   plan.hold = {"D"};
   const auto order = staking_order(plan, kTape);
@@ -233,7 +233,7 @@ TEST(Standing, TakesInHeldStakesThatLieInLine) {
 
 TEST(Standing, TakesAPinForTheStakeWhosePlaceItMarks) {
   Plan plan = hexagon();
-  plan.centre = {1.0, 2.0};
+  plan.center = {1.0, 2.0};
   plan.pins = {{"spike", {1.0, 2.0}}};
   const auto order = staking_order(plan, kTape);
   EXPECT_THAT(order.given, ElementsAre("spike", "O", "A"));
@@ -252,7 +252,7 @@ TEST(StakingOrder, IsTheSameWhereverTheSiteLiesAndHoweverItIsTurned) {
              shift;
     };
     Plan elsewhere = plan;
-    elsewhere.centre = moved(plan.centre);
+    elsewhere.center = moved(plan.center);
     elsewhere.facing_rad += kTurn_rad;
     for (Pin& pin : elsewhere.pins) pin.at = moved(pin.at);
     const auto here = staking_order(plan, kTape);

@@ -17,7 +17,7 @@ class Crew {
  public:
   Crew(int sides, unsigned seed) : random_(seed) {
     question_.plan.polygon = layout::polygon_from(layout::Size::corner_radius, 3.5, sides);
-    question_.plan.centre = {4.0, -2.0};
+    question_.plan.center = {4.0, -2.0};
     question_.units = base::Units::feet_inches;
     question_.instruments = readings::built_in_instruments();
     for (const layout::Stake& stake : layout::stakes(question_.plan)) {
@@ -40,7 +40,7 @@ class Crew {
     return *this;
   }
 
-  /// The form leans: so much per metre to the right and forward.
+  /// The form leans: so much per meter to the right and forward.
   Crew& lean(double right, double forward) {
     for (const layout::Stake& stake : layout::stakes(question_.plan))
       height_m_[stake.label] += right * stake.at.x_m + forward * stake.at.y_m;

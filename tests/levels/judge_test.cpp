@@ -191,7 +191,7 @@ TEST(Levels, SeldomCallARodMisreadWhereNoneIs) {
   EXPECT_LE(alarms, 4);  // asked: 0.001 a reading, 18 readings
 }
 
-TEST(Slopes, OfTapesBetweenLevelledPointsComeFromTheLevels) {
+TEST(Slopes, OfTapesBetweenLeveledPointsComeFromTheLevels) {
   Crew crew(4, 33);
   crew.height_m("B") = 0.30;
   const Levels levels = crew.read_all("L1", 0.0).judged();
@@ -215,9 +215,9 @@ TEST(WholeUnit, IsToldWhereOneFits) {
   using base::Units;
   EXPECT_EQ(whole_unit(-0.3050, 0.001, Units::feet_inches), "a whole foot");
   EXPECT_EQ(whole_unit(0.0500, 0.001, Units::feet_inches), "two whole inches");
-  EXPECT_EQ(whole_unit(0.1004, 0.001, Units::millimetres), "a whole decimetre");
-  EXPECT_EQ(whole_unit(0.0370, 0.001, Units::millimetres), "");
-  EXPECT_EQ(whole_unit(0.0150, 0.004, Units::metres), "");  // one centimetre and two fit alike
+  EXPECT_EQ(whole_unit(0.1004, 0.001, Units::millimeters), "a whole decimeter");
+  EXPECT_EQ(whole_unit(0.0370, 0.001, Units::millimeters), "");
+  EXPECT_EQ(whole_unit(0.0150, 0.004, Units::meters), "");  // one centimeter and two fit alike
 }
 
 }  // namespace

@@ -65,7 +65,7 @@ TEST(Shape, WithOneFootingLowNamesThatOne) {
   }
 }
 
-TEST(Shape, WithTwoNeighboursHighNamesBothAndBlamesNoTilt) {
+TEST(Shape, WithTwoNeighborsHighNamesBothAndBlamesNoTilt) {
   Tops given = tops(8);
   given.height_m[2] = given.height_m[3] = 0.020;
   const Explained result = explained(given);

@@ -21,7 +21,7 @@ TEST(ChanceWithin, FollowsRayleighWhenTheSpreadIsRound) {
   }
 }
 
-// The squared distance from an offset centre over s² is non-central chi-squared, 2 degrees of
+// The squared distance from an offset center over s² is non-central chi-squared, 2 degrees of
 // freedom (Boost.Math).
 TEST(ChanceWithin, FollowsNonCentralChiSquaredWhenTheRoundSpreadIsOffset) {
   const double radius_m = 0.00635;
@@ -37,7 +37,7 @@ TEST(ChanceWithin, FollowsNonCentralChiSquaredWhenTheRoundSpreadIsOffset) {
             chance_within(off_m * std::cos(direction), off_m * std::sin(direction), sd_m * sd_m,
                           0.0, sd_m * sd_m, radius_m);
         EXPECT_NEAR(chance, expected, 1e-10)
-            << "sd " << sd_in_radius << " off " << off_in_radius << " towards " << direction;
+            << "sd " << sd_in_radius << " off " << off_in_radius << " toward " << direction;
       }
     }
   }
@@ -70,10 +70,10 @@ TEST(ChanceWithin, AgreesWithTheIntegralRoundTheEdgeForAnySpread) {
     const double sd_a = std::pow(10.0, -1.5 + 2.0 * unit(random));
     const double sd_b = sd_a * std::pow(10.0, -1.0 * unit(random));
     const double off = 1.5 * unit(random);
-    const double towards = 2.0 * std::numbers::pi * unit(random);
+    const double toward = 2.0 * std::numbers::pi * unit(random);
     const double turn = 2.0 * std::numbers::pi * unit(random);
-    const double a = off * std::cos(towards);
-    const double b = off * std::sin(towards);
+    const double a = off * std::cos(toward);
+    const double b = off * std::sin(toward);
     const double c = std::cos(turn);
     const double s = std::sin(turn);
     const double saa = c * c * sd_a * sd_a + s * s * sd_b * sd_b;

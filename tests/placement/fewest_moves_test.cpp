@@ -29,14 +29,14 @@ std::vector<base::Point> differences(const Survey& survey, double turn_rad) {
   return result;
 }
 
-std::size_t covered(const std::vector<base::Point>& points, base::Point centre, double radius_m) {
+std::size_t covered(const std::vector<base::Point>& points, base::Point center, double radius_m) {
   return static_cast<std::size_t>(std::count_if(
       points.begin(), points.end(),
-      [&](base::Point point) { return base::distance_m(point, centre) <= radius_m + 1e-12; }));
+      [&](base::Point point) { return base::distance_m(point, center) <= radius_m + 1e-12; }));
 }
 
 // Most points in one circle: a fullest circle can be moved until it has two points on its rim,
-// or one at its centre.
+// or one at its center.
 std::size_t fullest_circle(const std::vector<base::Point>& points, double radius_m) {
   std::size_t most = 0;
   for (std::size_t i = 0; i < points.size(); ++i) {
@@ -128,7 +128,7 @@ TEST(FewestMoves, ListsOtherSetsOfAsManyCorners) {
 
 TEST(FewestMoves, LeadsWithTheSetThatFitsBest) {
   Survey survey = polygon_site(4, 3.0);
-  // A and B agree exactly, C and D to a few millimetres; the halves do not agree.
+  // A and B agree exactly, C and D to a few millimeters; the halves do not agree.
   push(survey, 2, {0.060, 0.040});
   push(survey, 3, {0.060, 0.043});
   const Placement placement = fewest_moves(survey, base::Tolerance{});

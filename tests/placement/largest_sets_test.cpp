@@ -28,13 +28,13 @@ std::vector<base::Point> random_points(std::size_t count, std::mt19937& random) 
   return points;
 }
 
-double farthest(const std::vector<base::Point>& points, base::Point centre) {
+double farthest(const std::vector<base::Point>& points, base::Point center) {
   double far = 0.0;
-  for (const base::Point point : points) far = std::max(far, base::distance_m(point, centre));
+  for (const base::Point point : points) far = std::max(far, base::distance_m(point, center));
   return far;
 }
 
-// By definition: it holds every point, and moving its centre anywhere needs a larger one.
+// By definition: it holds every point, and moving its center anywhere needs a larger one.
 TEST(SmallestCircle, HoldsEveryPointAndCannotBeSmaller) {
   const unsigned seed = 14;
   std::mt19937 random(seed);
@@ -46,9 +46,9 @@ TEST(SmallestCircle, HoldsEveryPointAndCannotBeSmaller) {
     for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
     std::shuffle(order.begin(), order.end(), random);
     const Circle circle = smallest_circle(points, order);
-    EXPECT_NEAR(farthest(points, circle.centre), circle.radius_m, 1e-10) << "seed " << seed;
+    EXPECT_NEAR(farthest(points, circle.center), circle.radius_m, 1e-10) << "seed " << seed;
     for (int k = 0; k < 20; ++k) {
-      const base::Point elsewhere = circle.centre + 1e-5 * base::along(bearing(random));
+      const base::Point elsewhere = circle.center + 1e-5 * base::along(bearing(random));
       EXPECT_GT(farthest(points, elsewhere), circle.radius_m) << "seed " << seed;
     }
     with_three += circle.rim_count == 3 ? 1U : 0U;
@@ -96,9 +96,9 @@ TEST(Minimax, LeavesNoTurnOrShiftThatBringsTheFarthestCornerCloser) {
     for (int k = 0; k < 60; ++k) {
       // Turned about the middle of the site, then shifted.
       const double turn = 1e-5 * normal(random);
-      const base::Point middle = laid(best, survey.centre);
+      const base::Point middle = laid(best, survey.center);
       Rigid other{0.0, 0.0, best.turn_rad + turn};
-      const base::Point back = middle - laid(other, survey.centre);
+      const base::Point back = middle - laid(other, survey.center);
       other.x_m = back.x_m + 2e-5 * normal(random);
       other.y_m = back.y_m + 2e-5 * normal(random);
       EXPECT_GT(worst_m(question, other, all), least - 1e-9) << "seed " << seed;

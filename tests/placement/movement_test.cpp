@@ -25,7 +25,7 @@ TwoRounds two_rounds(std::size_t sides, double sd_m) {
   set_every_sd(survey, std::sqrt(2.0) * sd_m);
   TwoRounds rounds;
   rounds.planned = survey.planned;
-  rounds.centre = survey.centre;
+  rounds.center = survey.center;
   rounds.before = survey.planned;
   rounds.after = survey.planned;
   rounds.covariance = survey.covariance;
@@ -146,7 +146,7 @@ TEST(Movement, IsNotShownOfAFigureThatOnlyTurnedAndShiftedAsAWhole) {
 
 TEST(Movement, NamesTheStakeThatMovedAndHowFarOutwardAndClockwise) {
   TwoRounds rounds = two_rounds(6, 0.001);
-  const base::Point radius = rounds.planned[2] - rounds.centre;
+  const base::Point radius = rounds.planned[2] - rounds.center;
   const base::Point outward = (1.0 / base::norm_m(radius)) * radius;
   move(rounds, 2, 0.020 * outward + -0.010 * base::clockwise(outward));
   move_all(rounds, 0.003, {0.05, 0.02});

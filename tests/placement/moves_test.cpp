@@ -18,7 +18,7 @@ using testing::SizeIs;
 
 constexpr double kSetSd_m = 0.001;
 
-// A hexagon with one stake an inch off, its places known to half a millimetre or so.
+// A hexagon with one stake an inch off, its places known to half a millimeter or so.
 Survey one_stake_off(std::size_t corner, base::Point by) {
   std::mt19937 random(6);
   Survey survey = polygon_site(6, 3.0);
@@ -54,8 +54,8 @@ TEST(Moves, MadeExactlyBringTheCornerIn) {
     const auto result = moves(survey, placement, base::Tolerance{}, 0.0);
     ASSERT_THAT(result, SizeIs(1)) << "seed " << seed << " trial " << trial;
     const Move& move = result[0];
-    const base::Point centre = laid(placement.rigid, survey.centre);
-    const base::Point radius = placement.corners[move.corner].wanted - centre;
+    const base::Point center = laid(placement.rigid, survey.center);
+    const base::Point radius = placement.corners[move.corner].wanted - center;
     const base::Point outward = (1.0 / base::norm_m(radius)) * radius;
     push(survey, move.corner,
          move.outward_m * outward + move.sideways_m * base::clockwise(outward));

@@ -23,7 +23,7 @@ TEST(Laid, TurnsClockwiseAboutTheSitesOriginAndThenShifts) {
 
 TEST(Placement, SaysHowACornerIsOffOutwardAndClockwise) {
   Survey survey = polygon_site(6, 3.0, {100.0, -50.0});
-  const base::Point outward = (1.0 / 3.0) * (survey.planned[4] - survey.centre);
+  const base::Point outward = (1.0 / 3.0) * (survey.planned[4] - survey.center);
   push(survey, 4, 0.020 * outward + -0.030 * base::clockwise(outward));
   turn_and_shift(survey, 1.1, {-4.0, 7.0});
   const CornerResult corner = fewest_moves(survey, base::Tolerance{}).corners[4];
@@ -225,10 +225,10 @@ TEST(Verdict, FollowsTheChanceAndTheJobsConfidence) {
 }
 
 void expect_same_verdicts(const Placement& actual, const Placement& expected,
-                          std::size_t relabelled_by, const std::string& where) {
+                          std::size_t relabeled_by, const std::string& where) {
   const std::size_t n = expected.corners.size();
   for (std::size_t i = 0; i < n; ++i) {
-    const CornerResult& a = actual.corners[(i + relabelled_by) % n];
+    const CornerResult& a = actual.corners[(i + relabeled_by) % n];
     const CornerResult& e = expected.corners[i];
     EXPECT_EQ(a.verdict, e.verdict) << where;
     EXPECT_NEAR(a.chance_in, e.chance_in, 1e-6) << where;
@@ -266,22 +266,21 @@ TEST(Placement, ChangesNothingWhenTheLabelsStartElsewhere) {
     scatter(survey, 0.006, random);
     set_random_covariance(survey, 0.002, random);
     const std::size_t by = 1 + random() % (n - 1);
-    Survey relabelled = survey;
+    Survey relabeled = survey;
     for (std::size_t i = 0; i < n; ++i) {
       const std::size_t to = (i + by) % n;
-      relabelled.planned[to] = survey.planned[i];
-      relabelled.found[to] = survey.found[i];
+      relabeled.planned[to] = survey.planned[i];
+      relabeled.found[to] = survey.found[i];
       for (std::size_t j = 0; j < n; ++j) {
         const std::size_t too = (j + by) % n;
         for (const std::size_t r : {0U, 1U}) {
           for (const std::size_t c : {0U, 1U}) {
-            relabelled.covariance(2 * to + r, 2 * too + c) =
-                survey.covariance(2 * i + r, 2 * j + c);
+            relabeled.covariance(2 * to + r, 2 * too + c) = survey.covariance(2 * i + r, 2 * j + c);
           }
         }
       }
     }
-    expect_same_verdicts(fewest_moves(relabelled, base::Tolerance{}),
+    expect_same_verdicts(fewest_moves(relabeled, base::Tolerance{}),
                          fewest_moves(survey, base::Tolerance{}), by,
                          "seed " + std::to_string(seed) + " trial " + std::to_string(trial));
   }

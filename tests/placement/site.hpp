@@ -21,14 +21,14 @@ inline base::Point turned_clockwise(base::Point point, double angle_rad) {
 }
 
 /// Corners clockwise from above; every corner found where it was planned, known exactly.
-inline Survey polygon_site(std::size_t sides, double radius_m, base::Point centre = {0.0, 0.0}) {
+inline Survey polygon_site(std::size_t sides, double radius_m, base::Point center = {0.0, 0.0}) {
   Survey survey;
-  survey.centre = centre;
+  survey.center = center;
   for (std::size_t i = 0; i < sides; ++i) {
     const double bearing =
         2.0 * std::numbers::pi * static_cast<double>(i) / static_cast<double>(sides) - 0.3;
     survey.planned.push_back(
-        {centre.x_m + radius_m * std::sin(bearing), centre.y_m + radius_m * std::cos(bearing)});
+        {center.x_m + radius_m * std::sin(bearing), center.y_m + radius_m * std::cos(bearing)});
   }
   survey.found = survey.planned;
   survey.covariance = base::Matrix(2 * sides, 2 * sides);

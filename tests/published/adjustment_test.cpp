@@ -156,7 +156,7 @@ TEST(ThreeSides, GiveThePrintedAnglesAndPlaces) {
   Network network;
   network.corner_count = 2;
   network.instruments.emplace_back();
-  // Started a metre off; B is known, and C bears from B as printed, so the datum is B and C's turn.
+  // Started a meter off; B is known, and C bears from B as printed, so the datum is B and C's turn.
   network.points = {{"A", Role::corner, {10867.0, 10031.8}, false},
                     {"C", Role::corner, {9975.255, 9936.999}, false},
                     {"B", Role::pin, {10150.022, 9450.085}, true}};

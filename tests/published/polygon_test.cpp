@@ -94,7 +94,7 @@ TEST(PublishedPolygon, ObeysEuclid) {
   EXPECT_NEAR(square(3), 3.0, kSums);
 }
 
-/// Half a side for 12 of flat radius: what the framing square takes for a polygon's mitre.
+/// Half a side for 12 of flat radius: what the framing square takes for a polygon's miter.
 double square_figure(int sides) {
   const Polygon polygon = with_radius(sides);
   return 12.0 * 0.5 * side_m(polygon) / flat_radius_m(polygon);
@@ -107,7 +107,7 @@ TEST(PublishedPolygon, GivesTheFramingSquaresFigures) {
   EXPECT_NEAR(square_figure(6), 6.0 + 15.0 / 16.0, kHalfOf32nd);
   EXPECT_NEAR(square_figure(8), 4.0 + 31.0 / 32.0, kHalfOf32nd);
   EXPECT_NEAR(square_figure(8), 4.97, 0.005);
-  EXPECT_NEAR(square_figure(4), 12.0, 1e-9);  // a square mitres at 45 degrees: common practice
+  EXPECT_NEAR(square_figure(4), 12.0, 1e-9);  // a square miters at 45 degrees: common practice
   // From memory: squares are often stamped 20-7/8 for the triangle; right is 20-25/32.
   EXPECT_NEAR(square_figure(3), 20.0 + 25.0 / 32.0, kHalfOf32nd);
 }

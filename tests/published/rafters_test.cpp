@@ -132,11 +132,11 @@ TEST(FiveSides, AShelterOfFiveFeetCornerRadiusOnFiveInTwelve) {
 }
 
 // "Compound angle settings" of a saw owner's manual (manualsdump.com craftsman-315.21212,
-// p. 24; the same chart esmanual.top Ryobi-Tss121, p. 32): mitre and bevel of n boards whose
+// p. 24; the same chart esmanual.top Ryobi-Tss121, p. 32): miter and bevel of n boards whose
 // faces lie at a pitch A from level.
 struct Compound {
   double pitch_deg;
-  std::array<double, 4> mitre_deg;  ///< 4, 5, 6, 8 sides
+  std::array<double, 4> miter_deg;  ///< 4, 5, 6, 8 sides
   std::array<double, 4> bevel_deg;
 };
 
@@ -168,13 +168,13 @@ double degrees(const Carry& roof, PartKind kind, const char* at, const char* nam
   return cut(roof, kind, at, name).angle.planned / kDegree_rad;
 }
 
-TEST(CompoundChart, IsTheMitreAndBevelOfFasciaOnSquareTails) {
+TEST(CompoundChart, IsTheMiterAndBevelOfFasciaOnSquareTails) {
   for (const auto& row : chart())
     for (std::size_t k = 0; k < kChartSides.size(); ++k) {
       SCOPED_TRACE(testing::Message() << kChartSides[k] << " sides at " << row.pitch_deg);
       const Carry roof = with_fascia_at(row.pitch_deg, kChartSides[k]);
       for (const char* end : {"A-B left", "A-B right"}) {
-        EXPECT_NEAR(degrees(roof, PartKind::fascia, end, "mitre"), row.mitre_deg[k], kTwoDecimals);
+        EXPECT_NEAR(degrees(roof, PartKind::fascia, end, "miter"), row.miter_deg[k], kTwoDecimals);
         EXPECT_NEAR(degrees(roof, PartKind::fascia, end, "bevel"), row.bevel_deg[k], kTwoDecimals);
       }
     }
@@ -183,14 +183,14 @@ TEST(CompoundChart, IsTheMitreAndBevelOfFasciaOnSquareTails) {
 TEST(CompoundChart, GoesOnToSteepBoards) {
   struct Steep {
     int sides;
-    double pitch_deg, mitre_deg, bevel_deg;
+    double pitch_deg, miter_deg, bevel_deg;
   };
   const std::vector<Steep> rows = {
       {4, 55, 29.84, 35.40}, {4, 60, 26.57, 37.76}, {4, 65, 22.91, 39.86}, {4, 70, 18.88, 41.64},
       {4, 75, 14.51, 43.08}, {5, 60, 19.96, 30.60}, {6, 60, 16.10, 25.66}};
   for (const auto& row : rows) {
     const Carry roof = with_fascia_at(row.pitch_deg, row.sides);
-    EXPECT_NEAR(degrees(roof, PartKind::fascia, "A-B left", "mitre"), row.mitre_deg, kTwoDecimals);
+    EXPECT_NEAR(degrees(roof, PartKind::fascia, "A-B left", "miter"), row.miter_deg, kTwoDecimals);
     EXPECT_NEAR(degrees(roof, PartKind::fascia, "A-B left", "bevel"), row.bevel_deg, kTwoDecimals);
   }
 }
@@ -206,17 +206,17 @@ TEST(CompoundChart, ItsBevelIsTheBackingOfTheHip) {
     }
 }
 
-TEST(PlumbTails, HaveTheFlatMitreOfThePolygonAsBevelOnly) {
+TEST(PlumbTails, HaveTheFlatMiterOfThePolygonAsBevelOnly) {
   // Saw manual DW713, p. 13: 4 to 10 sides, one decimal.
   const std::vector<std::pair<int, double>> table = {{4, 45.0}, {5, 36.0}, {6, 30.0}, {7, 25.7},
                                                      {8, 22.5}, {9, 20.0}, {10, 18.0}};
   Spec spec = thin(8.0 / 12.0);
   spec.tail = Tail::plumb;
   spec.overhang_m = 0.3;
-  for (const auto& [sides, mitre_deg] : table) {
+  for (const auto& [sides, miter_deg] : table) {
     const Carry roof = planned(sides, 3.0, spec);
-    EXPECT_NEAR(degrees(roof, PartKind::fascia, "A-B right", "bevel"), mitre_deg, 0.05);
-    EXPECT_NEAR(degrees(roof, PartKind::fascia, "A-B right", "mitre"), 0.0, 1e-9);
+    EXPECT_NEAR(degrees(roof, PartKind::fascia, "A-B right", "bevel"), miter_deg, 0.05);
+    EXPECT_NEAR(degrees(roof, PartKind::fascia, "A-B right", "miter"), 0.0, 1e-9);
   }
 }
 
@@ -259,7 +259,7 @@ TEST(Shortening, OfAHipAtAKingPostIsHalfThePost) {
               1e-12);
 }
 
-/// Difference of neighbouring jacks, in inches, at a spacing.
+/// Difference of neighboring jacks, in inches, at a spacing.
 double jack_difference_in(int sides, double spacing_in, double pitch) {
   Spec spec = thin(pitch);
   spec.spacing_m = spacing_in * kInch_m;
@@ -352,7 +352,7 @@ TEST(Octagon, JackSideCutIsThePlateTangentOnTheCommonsLength) {
   }
 }
 
-// Common practice, no source: five equal sides give 72 degrees at the centre and 36 degrees
+// Common practice, no source: five equal sides give 72 degrees at the center and 36 degrees
 // each side of a rafter at the peak.
 TEST(FiveSides, HaveThirtySixDegreesEachSideOfARafterAtThePeak) {
   const Carry roof = planned(5, 3.0, thin(5.0 / 12.0));
@@ -363,12 +363,12 @@ TEST(FiveSides, HaveThirtySixDegreesEachSideOfARafterAtThePeak) {
   EXPECT_TRUE(cheek.setting.past_tilt);
 }
 
-// Framing-square figures of polygon mitres on 12 in, printed for six and eight sides in
+// Framing-square figures of polygon miters on 12 in, printed for six and eight sides in
 // Hodgson, ABC of the Steel Square, p. 16 (to 1/16 and 1/32 in).
-TEST(BeamMitre, OfSixAndEightSidesIsTheFigureOfTheFramingSquare) {
+TEST(BeamMiter, OfSixAndEightSidesIsTheFigureOfTheFramingSquare) {
   const auto figure_in = [](int sides) {
     return 12.0 *
-           cut(planned(sides, 3.0, thin(0.5)), PartKind::beam, "B-C left", "mitre").setting.square;
+           cut(planned(sides, 3.0, thin(0.5)), PartKind::beam, "B-C left", "miter").setting.square;
   };
   EXPECT_NEAR(figure_in(6), 6.0 + 15.0 / 16.0, 1.0 / 32.0);
   EXPECT_NEAR(figure_in(8), 4.0 + 31.0 / 32.0, 1.0 / 64.0);

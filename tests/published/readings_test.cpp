@@ -18,7 +18,7 @@ constexpr double kFoot_m = 0.3048;
 
 // In feet, pounds and degrees Fahrenheit, as the sources print them; the library works in SI.
 double newtons(const char* text) { return base::quantity_from_text(text, Quantity::pull); }
-double per_metre(const char* text) { return base::quantity_from_text(text, Quantity::weight); }
+double per_meter(const char* text) { return base::quantity_from_text(text, Quantity::weight); }
 double celsius(const char* text) { return base::quantity_from_text(text, Quantity::temperature); }
 double expansion(const char* text) { return base::quantity_from_text(text, Quantity::expansion); }
 double section(const char* text) { return base::quantity_from_text(text, Quantity::section); }
@@ -31,7 +31,7 @@ double temperature_ft(double length_ft, const char* per_f, const char* at, const
 }
 
 double sag_ft(double span_ft, const char* weight, const char* pull) {
-  return sag_correction_m(span_ft * kFoot_m, per_metre(weight), newtons(pull)) / kFoot_m;
+  return sag_correction_m(span_ft * kFoot_m, per_meter(weight), newtons(pull)) / kFoot_m;
 }
 
 double pull_ft(double length_ft, const char* pull, const char* standard, const char* area,
@@ -49,7 +49,7 @@ double standardization_ft(double length_ft, double nominal_ft, double actual_ft)
 
 // UK Measuring Instruments Regulations 2016 (SI 2016/1153), Schedule 1I, chapter 1, paragraphs 1
 // and 2, tables 1 and 2 (the numbers of Directive 2014/32/EU, MI-008, and OIML R 35-1):
-// a + bL, L in metres rounded up.  The rows are that rule worked by hand, in mm.
+// a + bL, L in meters rounded up.  The rows are that rule worked by hand, in mm.
 TEST(TapeLimit, FollowsTheTablesOfTheRegulations) {
   struct Row {
     double length_m, class_1_mm, class_2_mm, class_3_mm;
@@ -73,7 +73,7 @@ TEST(TapeLimit, RoundsTheLengthUpAndAddsForTheEndFace) {
 }
 
 // The older trade rule, SI 1986/1682, part V, regulation 24
-// (legislation.gov.uk/uksi/1986/1682/part/V): 0.6 mm and 0.4 mm for each metre, rounded up, which
+// (legislation.gov.uk/uksi/1986/1682/part/V): 0.6 mm and 0.4 mm for each meter, rounded up, which
 // class III took over.
 TEST(TapeLimit, OfClassThreeIsTheOlderTradeRule) {
   for (const double length_m : {0.5, 1.0, 4.2, 9.01, 30.0})
@@ -95,7 +95,7 @@ TEST(TapeLimit, IsOfTheOrderOfTheHandbookTolerances) {
   }
 }
 
-// A laser maker's published accuracy law: 1 mm to 10 m, then + 0.025 mm a metre; 30 m -> 1.5 mm.
+// A laser maker's published accuracy law: 1 mm to 10 m, then + 0.025 mm a meter; 30 m -> 1.5 mm.
 TEST(LaserLimit, FollowsAMakersLaw) {
   EXPECT_NEAR(1e3 * laser_limit_m(3.0), 1.0, 1e-12);
   EXPECT_NEAR(1e3 * laser_limit_m(10.0), 1.0, 1e-12);

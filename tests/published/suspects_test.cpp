@@ -21,7 +21,7 @@ using What = Cause::What;
 constexpr double kSigma_m = 0.002;
 constexpr double kSpread_m = 0.003;
 
-/// A triangle so large that lengths are straight-line in millimetres, to the last figure asked
+/// A triangle so large that lengths are straight-line in millimeters, to the last figure asked
 /// here.
 adjustment::Network triangle() {
   adjustment::Network network;
@@ -270,7 +270,7 @@ TEST(SuspectsPublished, BothBadRangesOfNorrdineAreFoundTogether) {
     network.points.push_back({range.point, adjustment::Role::pin, {range.x, range.y}, true});
   }
   Setting setting;
-  // The sought point is not staked to a plan: nothing is known of its place within a metre.
+  // The sought point is not staked to a plan: nothing is known of its place within a meter.
   setting.staking = {1.0, 0.05, 0.0};
   const Suspects said = weigh(network, setting);
   ASSERT_EQ(said.ranked.front().causes.size(), 2u) << said.ranked.front().words;

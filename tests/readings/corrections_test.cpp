@@ -151,8 +151,8 @@ TEST(Corrections, StayCloseToNothingForAnyGoodTape) {
     Reading reading = taped(length(random));
     reading.temperature_c = temperature(random);
     reading.pull_n = pull(random);
-    // 40 degrees of steel 0.46 mm a metre, tape 0.13 mm a metre, pull 0.14 mm a metre, and sag
-    // (0.2 · 30 / 40)² / 24 = 0.94 mm a metre at the longest and slackest.
+    // 40 degrees of steel 0.46 mm a meter, tape 0.13 mm a meter, pull 0.14 mm a meter, and sag
+    // (0.2 · 30 / 40)² / 24 = 0.94 mm a meter at the longest and slackest.
     EXPECT_NEAR(length_m(reading, known_tape()), reading.value_m, 0.0017 * reading.value_m)
         << "seed " << seed;
   }

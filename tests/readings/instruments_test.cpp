@@ -25,9 +25,9 @@ TEST(TapeLimit, NeverShrinksAsTheTapeIsPaidOut) {
       EXPECT_LE(tape_limit_m(tape, cm / 100.0), tape_limit_m(tape, (cm + 1) / 100.0)) << cm;
 }
 
-TEST(TapeLimit, SurvivesAMetreThatHasBeenThroughFeet) {
-  const double five_metres = 5.0 / 0.3048 * 0.3048;
-  EXPECT_EQ(tape_limit_m(TapeClass::II, five_metres), tape_limit_m(TapeClass::II, 5.0));
+TEST(TapeLimit, SurvivesAMeterThatHasBeenThroughFeet) {
+  const double five_meters = 5.0 / 0.3048 * 0.3048;
+  EXPECT_EQ(tape_limit_m(TapeClass::II, five_meters), tape_limit_m(TapeClass::II, 5.0));
   EXPECT_EQ(tape_limit_m(TapeClass::II, std::nextafter(5.0, 6.0)),
             tape_limit_m(TapeClass::II, 5.0));
   EXPECT_GT(tape_limit_m(TapeClass::II, 5.0001), tape_limit_m(TapeClass::II, 5.0));
@@ -41,18 +41,18 @@ TEST(TapeLimit, IsOfALengthAboveZero) {
   }
 }
 
-// C. D. Ghilani, Adjustment Computations, errors of centring (from memory): sights of 250 and 450
+// C. D. Ghilani, Adjustment Computations, errors of centering (from memory): sights of 250 and 450
 // ft.  Targets within 0.003 ft: 2.8".  The instrument within 0.005 ft in its place, that is over
 // root two each way, for an angle of 50 degrees: 2.2".
-TEST(StandardDeviationOfAnAngle, HasThePublishedShareOfMiscentring) {
+TEST(StandardDeviationOfAnAngle, HasThePublishedShareOfMiscentering) {
   constexpr double kFoot_m = 0.3048;
   constexpr double kSecond_rad = 3.14159265358979 / 180.0 / 3600.0;
   Instrument circle;
   circle.kind = Kind::angle;
-  circle.centring_m = 0.003 * kFoot_m;
+  circle.centering_m = 0.003 * kFoot_m;
   const double in_line = standard_deviation_rad(circle, {250.0 * kFoot_m, 450.0 * kFoot_m, 0.0});
   EXPECT_NEAR(in_line / kSecond_rad, 2.8, 0.05);
-  circle.centring_m = 0.005 / std::sqrt(2.0) * kFoot_m;
+  circle.centering_m = 0.005 / std::sqrt(2.0) * kFoot_m;
   const double apart_ft = std::sqrt(250.0 * 250.0 + 450.0 * 450.0 -
                                     2.0 * 250.0 * 450.0 * std::cos(50.0 * 3600.0 * kSecond_rad));
   const double with =
@@ -61,18 +61,18 @@ TEST(StandardDeviationOfAnAngle, HasThePublishedShareOfMiscentring) {
   EXPECT_NEAR(std::sqrt(with * with - without * without) / kSecond_rad, 2.2, 0.06);
 }
 
-// Monte Carlo over the same three places: the formula is the first order of what miscentring does.
-TEST(StandardDeviationOfAnAngle, IsTheScatterOfAnglesTurnedOffCentre) {
+// Monte Carlo over the same three places: the formula is the first order of what miscentering does.
+TEST(StandardDeviationOfAnAngle, IsTheScatterOfAnglesTurnedOffCenter) {
   std::mt19937 random(7);
   std::normal_distribution<double> normal(0.0, 1.0);
   Instrument circle;
   circle.kind = Kind::angle;
   circle.angle_rad = 2e-4;
-  circle.centring_m = 0.001;
+  circle.centering_m = 0.001;
   double sum = 0.0;
   constexpr int kRounds = 20000;
   for (int round = 0; round < kRounds; ++round) {
-    const auto off = [&] { return circle.centring_m * normal(random); };
+    const auto off = [&] { return circle.centering_m * normal(random); };
     const double from = std::atan2(off() + 0.0, 3.0 + off());
     const double to = std::atan2(4.0 + off(), off());
     // The instrument off its own place: seen along both sights.
@@ -112,7 +112,7 @@ double total_variance_m2(const Instrument& instrument, double length_m) {
 
 // The figures by hand from the class tables: II has a 0.3, b 0.2, c 0.2 mm, III has 0.6, 0.4, 0.3
 // (sources in tests/published/readings_test.cpp); a band's variance is its half-width squared
-// over 3; reading to 1/16 in adds (1.5875 mm)²/12; centring within 2 mm adds 2·(2 mm)²/3.
+// over 3; reading to 1/16 in adds (1.5875 mm)²/12; centering within 2 mm adds 2·(2 mm)²/3.
 TEST(BuiltInInstruments, AddUpToTheirPublishedClass) {
   const double beside_mm2 = 1.5875 * 1.5875 / 12.0 + 2.0 * 4.0 / 3.0;
   for (const double length_m : {1.0, 3.5, 10.0, 30.0}) {
@@ -140,7 +140,7 @@ TEST(BuiltInInstruments, OfOneClassHaveTheSameFigures) {
 }
 
 // The band of SI 2016/1153, Schedule 1I: a + bL, L rounded up, and c from the end; as a standard
-// uncertainty over the root of 3.  Without what the crew adds: centring and reading to 1/16 in.
+// uncertainty over the root of 3.  Without what the crew adds: centering and reading to 1/16 in.
 TEST(BuiltInInstruments, StayWithinTheBandOfTheirClassAtEveryLength) {
   const double beside_m2 = 1e-6 * (1.5875 * 1.5875 / 12.0 + 2.0 * 4.0 / 3.0);
   for (const auto& [name, tape] :
@@ -158,22 +158,22 @@ TEST(BuiltInInstruments, StayWithinTheBandOfTheirClassAtEveryLength) {
 
 // Twice the law, from memory: what makers commonly state for bright sun.
 TEST(BuiltInInstruments, GiveALaserInTheSunTwiceTheLaw) {
-  const double centring_m2 = 1e-6 * 2.0 * 4.0 / 3.0;
+  const double centering_m2 = 1e-6 * 2.0 * 4.0 / 3.0;
   for (const double length_m : {1.0, 10.0, 30.0})
-    EXPECT_NEAR(total_variance_m2(built_in("laser in sun"), length_m) - centring_m2,
-                4.0 * (total_variance_m2(built_in("laser"), length_m) - centring_m2), 1e-15);
+    EXPECT_NEAR(total_variance_m2(built_in("laser in sun"), length_m) - centering_m2,
+                4.0 * (total_variance_m2(built_in("laser"), length_m) - centering_m2), 1e-15);
 }
 
 // The law at two sigma: 1 mm at short range, 1.5 mm at 30 m.
 TEST(BuiltInInstruments, GiveTheLaserItsMakersLaw) {
   const Instrument laser = built_in("laser");
-  const double centring_mm2 = 2.0 * 4.0 / 3.0;
-  EXPECT_NEAR(1e6 * total_variance_m2(laser, 1e-9), 0.5 * 0.5 + centring_mm2, 1e-9);
-  EXPECT_NEAR(1e6 * total_variance_m2(laser, 30.0), 0.75 * 0.75 + centring_mm2, 1e-9);
-  for (int half_metres = 1; half_metres <= 60; ++half_metres) {
-    const double length_m = half_metres / 2.0;
+  const double centering_mm2 = 2.0 * 4.0 / 3.0;
+  EXPECT_NEAR(1e6 * total_variance_m2(laser, 1e-9), 0.5 * 0.5 + centering_mm2, 1e-9);
+  EXPECT_NEAR(1e6 * total_variance_m2(laser, 30.0), 0.75 * 0.75 + centering_mm2, 1e-9);
+  for (int half_meters = 1; half_meters <= 60; ++half_meters) {
+    const double length_m = half_meters / 2.0;
     const double of_law_mm = 500.0 * laser_limit_m(length_m);
-    const double of_model_mm = std::sqrt(1e6 * total_variance_m2(laser, length_m) - centring_mm2);
+    const double of_model_mm = std::sqrt(1e6 * total_variance_m2(laser, length_m) - centering_mm2);
     EXPECT_GE(of_model_mm, 0.99 * of_law_mm) << length_m;
     EXPECT_LE(of_model_mm, 1.07 * of_law_mm) << length_m;
   }
@@ -210,7 +210,7 @@ TEST(StandardDeviation, AddsItsPartsAsSquares) {
   EXPECT_DOUBLE_EQ(standard_deviation_m(instrument, 10.0), 0.005);  // 3, 4, 5 mm
   instrument.constant_m = 0.001;
   instrument.per_length = 0.0;
-  instrument.centring_m = 0.002;
+  instrument.centering_m = 0.002;
   EXPECT_DOUBLE_EQ(standard_deviation_m(instrument, 10.0), 0.003);  // 1 + 2·4 = 9 mm²
 }
 

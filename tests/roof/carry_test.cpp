@@ -11,7 +11,7 @@
 namespace stakewright::roof {
 namespace {
 
-/// Figures of metres from sums of a few steps: rounding of doubles, with room.
+/// Figures of meters from sums of a few steps: rounding of doubles, with room.
 constexpr double kRounding = 1e-11;
 
 TEST(PlannedRoof, HasOneHipACornerAndOneCommonAndFasciaASide) {
@@ -54,12 +54,12 @@ TEST(PlannedRoof, HasEveryPartOfAKindAlikeAndNothingFound) {
   }
 }
 
-TEST(PlannedRoof, StandsPitchTimesThePlatesFlatRadiusOverTheCentre) {
+TEST(PlannedRoof, StandsPitchTimesThePlatesFlatRadiusOverTheCenter) {
   for (const auto& site : random_sites(40, 302)) {
     const Carry roof = carry(site.plan, site.plate_offset_m, site.spec, {}, std::nullopt);
     const double flat_radius = layout::flat_radius_m(site.plan.polygon) + site.plate_offset_m;
     EXPECT_NEAR(roof.apex.height_m, site.spec.pitch * flat_radius, kRounding) << site.words;
-    EXPECT_EQ(roof.apex.at, site.plan.centre);
+    EXPECT_EQ(roof.apex.at, site.plan.center);
     // Run, rise and length of the common and of the hip make right triangles.
     EXPECT_NEAR(part(roof, PartKind::common, "A-B").line.planned,
                 std::hypot(flat_radius, roof.apex.height_m), kRounding);
@@ -138,7 +138,7 @@ TEST(Hub, KeepsTheHipsApartAndTakesTheCommonsAtItsCorners) {
   spec.pitch = 0.75;
   spec.hub_m = 0.20;
   const Carry roof = planned(6, 3.0, spec);
-  // The corner of a six-sided hub 0.2 m across flats is 0.1 / cos 30 from its centre.
+  // The corner of a six-sided hub 0.2 m across flats is 0.1 / cos 30 from its center.
   EXPECT_NEAR(part(roof, PartKind::common, "A-B").shortening_m,
               0.1 / std::cos(30.0 * kDegree_rad) * 1.25, kRounding);
   for (const auto& one : roof.cuts)
@@ -237,7 +237,7 @@ TEST(Settings, OfPlumbAndSeatCutsShowRiseOnRun) {
     EXPECT_NEAR(12.0 * cut(roof, PartKind::common, "A-B", name).setting.square, 8.0, kRounding);
   const Cut& plumb = cut(roof, PartKind::common, "A-B", "plumb");
   const Cut& seat = cut(roof, PartKind::common, "A-B", "seat");
-  EXPECT_NEAR(plumb.setting.mitre_rad + seat.setting.mitre_rad, std::numbers::pi / 2, kRounding);
+  EXPECT_NEAR(plumb.setting.miter_rad + seat.setting.miter_rad, std::numbers::pi / 2, kRounding);
   EXPECT_FALSE(plumb.setting.past_tilt);
 }
 
@@ -275,7 +275,7 @@ TEST(Fascia, IsLongestOnItsOuterTopEdge) {
   spec.overhang_m = 0.45;
   spec.tail = Tail::plumb;
   const Part upright = part(planned(6, 3.0, spec), PartKind::fascia, "A-B");
-  // A board 19.05 mm thick, mitred 30 degrees at both ends, is longer outside by 2 t tan 30.
+  // A board 19.05 mm thick, miterd 30 degrees at both ends, is longer outside by 2 t tan 30.
   EXPECT_NEAR(upright.overall_m - upright.line.planned,
               2.0 * spec.fascia_m * std::tan(30.0 * kDegree_rad), kRounding);
   spec.tail = Tail::square;
@@ -299,7 +299,7 @@ TEST(Blocking, FillsThePlateBetweenRaftersUpToTheHip) {
   // The last one ends at the hip's side, which stands 60 degrees to the plate: half of 60 mm
   // over sin 60 from the corner.  3 - 2.7 - 0.01905 - 0.03464 = 0.24631 m.
   EXPECT_NEAR(part(roof, PartKind::blocking, "B-C left 7").line.planned, 0.24631, 0.00001);
-  EXPECT_NEAR(cut(roof, PartKind::blocking, "B-C left", "mitre").angle.planned, 30.0 * kDegree_rad,
+  EXPECT_NEAR(cut(roof, PartKind::blocking, "B-C left", "miter").angle.planned, 30.0 * kDegree_rad,
               kRounding);
 }
 

@@ -29,10 +29,10 @@ std::vector<TableRow> rows(int sides) {
           {"fascia boards beside A", PartKind::fascia, "A-B", ""},
           {"fascia boards beside A", PartKind::fascia, last + "-A", ""},
           {"beams beside A", PartKind::beam, "A-B", ""},
-          {"fascia mitre at A", PartKind::fascia, "A-B left", "mitre"},
+          {"fascia miter at A", PartKind::fascia, "A-B left", "miter"},
           {"fascia bevel at A", PartKind::fascia, "A-B left", "bevel"},
           {"fascia bevel at A", PartKind::fascia, last + "-A right", "bevel"},
-          {"beam mitre at A", PartKind::beam, "A-B left", "mitre"},
+          {"beam miter at A", PartKind::beam, "A-B left", "miter"},
           {"hip plumb cut at A", PartKind::hip, "A", "plumb"}};
 }
 

@@ -100,7 +100,7 @@ TEST(FoundRoof, RunsItsJacksFromTheFoundCommonToTheMiddleOfTheFoundHip) {
   }
 }
 
-TEST(FoundRoof, RipsPostsAndMitresBeamsByHalfTheTurnOfTheirCorner) {
+TEST(FoundRoof, RipsPostsAndMitersBeamsByHalfTheTurnOfTheirCorner) {
   for (const auto& site : random_sites(40, 413)) {
     SCOPED_TRACE(site.words);
     const Carry roof = carry(site);
@@ -109,10 +109,10 @@ TEST(FoundRoof, RipsPostsAndMitresBeamsByHalfTheTurnOfTheirCorner) {
     for (std::size_t k = 0; k < n; ++k) {
       const double half = 0.5 * sides.turn(k);
       EXPECT_NEAR(*cut(roof, PartKind::post, corner_label(k, n), "rip").angle.found, half, 1e-7);
-      EXPECT_NEAR(*cut(roof, PartKind::beam, side_label(k, n) + " left", "mitre").angle.found, half,
+      EXPECT_NEAR(*cut(roof, PartKind::beam, side_label(k, n) + " left", "miter").angle.found, half,
                   1e-7);
       EXPECT_NEAR(
-          *cut(roof, PartKind::beam, side_label(k + n - 1, n) + " right", "mitre").angle.found,
+          *cut(roof, PartKind::beam, side_label(k + n - 1, n) + " right", "miter").angle.found,
           half, 1e-7);
     }
   }
@@ -191,7 +191,7 @@ TEST(FoundRoof, KeepsAnEvenOverhangAndLetsTheDropFollowTheSlope) {
   }
 }
 
-/// The plane of a saw cut at a board's end, put back from its mitre and bevel.
+/// The plane of a saw cut at a board's end, put back from its miter and bevel.
 struct Vector {
   double x, y, z;
 };
@@ -209,10 +209,10 @@ Vector sawn_plane(const Carry& roof, const Sides& sides, Tail tail, std::size_t 
   const Vector face{line.a * std::cos(lean), line.b * std::cos(lean), -std::sin(lean)};
   const Vector width{line.a * std::sin(lean), line.b * std::sin(lean), std::cos(lean)};
   const std::string end = side_label(k, sides.size()) + (way > 0.0 ? " right" : " left");
-  const double mitre = *cut(roof, PartKind::fascia, end, "mitre").angle.found;
+  const double miter = *cut(roof, PartKind::fascia, end, "miter").angle.found;
   const double bevel = *cut(roof, PartKind::fascia, end, "bevel").angle.found;
-  return sum(std::cos(bevel) * std::cos(mitre), {along.x_m, along.y_m, 0.0},
-             -std::cos(bevel) * std::sin(mitre), width, -std::sin(bevel), face);
+  return sum(std::cos(bevel) * std::cos(miter), {along.x_m, along.y_m, 0.0},
+             -std::cos(bevel) * std::sin(miter), width, -std::sin(bevel), face);
 }
 
 TEST(FoundRoof, SawsTheTwoFasciaBoardsOfACornerInOnePlane) {
@@ -235,7 +235,7 @@ TEST(FoundRoof, DiffersInNothingWhereTheCornersStandAsPlanned) {
   for (auto site : random_sites(60, 406)) {
     SCOPED_TRACE(site.words);
     site.found.corners = layout::corners_of(site.plan.polygon, site.plan);
-    site.found.pin = site.plan.centre;
+    site.found.pin = site.plan.center;
     site.found.covariance = base::Matrix(site.found.covariance.rows, site.found.covariance.cols);
     const Carry roof = carry(site);
     for (const auto& one : roof.parts) {
@@ -289,13 +289,13 @@ TEST(FoundRoof, IsTheSameFromWhicheverCornerTheNamesStart) {
   }
 }
 
-/// The site seen in a mirror on the line from the centre through the middle of side A-B.
+/// The site seen in a mirror on the line from the center through the middle of side A-B.
 Site mirrored(const Site& site) {
   const base::Point axis = base::along(site.plan.facing_rad);
   const base::Point across = base::clockwise(axis);
   const auto flip = [&](base::Point point) {
-    const base::Point from_centre = point - site.plan.centre;
-    return point - (2.0 * base::dot(from_centre, across)) * across;
+    const base::Point from_center = point - site.plan.center;
+    return point - (2.0 * base::dot(from_center, across)) * across;
   };
   Site result = site;
   const std::size_t n = site.found.corners.size();
@@ -342,7 +342,7 @@ TEST(FoundRoof, IsMirroredByMirroredErrors) {
       const std::string side_there = side_label(2 * n - i, n);
       for (const auto kind : {PartKind::common, PartKind::fascia})
         same(part(roof, kind, side).line, part(mirror, kind, side_there).line);
-      for (const char* name : {"mitre", "bevel"})
+      for (const char* name : {"miter", "bevel"})
         same(cut(roof, PartKind::fascia, side + " left", name).angle,
              cut(mirror, PartKind::fascia, side_there + " right", name).angle);
     }
@@ -371,10 +371,10 @@ TEST(Fit, GivesAnAngleTheRoomThatItsJointHas) {
   const auto fit_of = [&site](PartKind kind, const char* at, const char* name) {
     return cut(carry(site), kind, at, name).fit;
   };
-  site.found.corners[0] = site.plan.centre + 0.98 * (site.found.corners[0] - site.plan.centre);
+  site.found.corners[0] = site.plan.center + 0.98 * (site.found.corners[0] - site.plan.center);
   EXPECT_EQ(fit_of(PartKind::hip, "A", "plumb"), Fit::pattern);
   EXPECT_EQ(fit_of(PartKind::fascia, "A-B left", "bevel"), Fit::pattern);
-  site.found.corners[0] = site.plan.centre + 0.96 * (site.found.corners[0] - site.plan.centre);
+  site.found.corners[0] = site.plan.center + 0.96 * (site.found.corners[0] - site.plan.center);
   EXPECT_EQ(fit_of(PartKind::hip, "A", "plumb"), Fit::own);
   EXPECT_EQ(fit_of(PartKind::fascia, "A-B left", "bevel"), Fit::pattern);
 }
@@ -390,7 +390,7 @@ TEST(ApexOverThePin, MovesEveryHipAndComesWithThePinsUncertainty) {
   const Carry roof = carry(site);
   EXPECT_EQ(roof.apex.at, *site.found.pin);
   EXPECT_TRUE(roof.remarks.empty());
-  const Part& hip = part(roof, PartKind::hip, "C");  // stands to the right of the centre
+  const Part& hip = part(roof, PartKind::hip, "C");  // stands to the right of the center
   const double run = 6.0 / std::numbers::sqrt3 - 0.010;
   EXPECT_NEAR(*hip.line.found, std::hypot(run, 1.5), kRounding);
   // A hip's length changes with its run by run over length; 1.959964 is the normal's 0.975
@@ -406,15 +406,15 @@ TEST(ApexOverThePin, SaysSoWhenThePinWasNotMeasuredOrItsUncertaintyIsNotKnown) {
   site.found.covariance = base::Matrix(12, 12);
   const Carry without = carry(site);
   EXPECT_THAT(without.remarks, testing::ElementsAre(testing::HasSubstr("pin was not measured")));
-  EXPECT_EQ(without.apex.at, site.plan.centre);
+  EXPECT_EQ(without.apex.at, site.plan.center);
   site.found.pin = base::Point{0.004, 0.003};
   const Carry with = carry(site);
   EXPECT_THAT(with.remarks, testing::ElementsAre(testing::HasSubstr("uncertainty is not known")));
   EXPECT_EQ(with.apex.at, *site.found.pin);
 }
 
-/// Centre of the circle through three points: where two perpendicular bisectors meet.
-base::Point circumcentre(base::Point a, base::Point b, base::Point c) {
+/// Center of the circle through three points: where two perpendicular bisectors meet.
+base::Point circumcenter(base::Point a, base::Point b, base::Point c) {
   const auto bisector = [](base::Point p, base::Point q) {
     const base::Point d = q - p;
     return trade::Line{d.x_m, d.y_m, 0.5 * (base::dot(q, q) - base::dot(p, p))};
@@ -422,14 +422,14 @@ base::Point circumcentre(base::Point a, base::Point b, base::Point c) {
   return trade::meet(bisector(a, b), bisector(b, c));
 }
 
-TEST(EvenHips, OfThreeSidesStandOverTheCentreOfTheCircleThroughTheCorners) {
+TEST(EvenHips, OfThreeSidesStandOverTheCenterOfTheCircleThroughTheCorners) {
   for (auto site : random_sites(60, 410, 3)) {
     SCOPED_TRACE(site.words);
     site.spec.apex_over = ApexOver::even_hips;
     const Carry roof = carry(site);
     const auto plate = trade::shifted(site.found.corners, site.plate_offset_m);
-    const base::Point centre = circumcentre(plate[0], plate[1], plate[2]);
-    EXPECT_LT(base::distance_m(roof.apex.at, centre), 1e-9);
+    const base::Point center = circumcenter(plate[0], plate[1], plate[2]);
+    EXPECT_LT(base::distance_m(roof.apex.at, center), 1e-9);
     EXPECT_NEAR(*part(roof, PartKind::hip, "A").line.found,
                 *part(roof, PartKind::hip, "B").line.found, 1e-9);
   }

@@ -45,7 +45,7 @@ TEST(Joints, AreOnlyThereWithFoundFiguresAndEachOnce) {
 TEST(Joints, AllCloseWhereTheCornersStandAsPlanned) {
   for (auto site : random_sites(20, 602)) {
     site.found.corners = layout::corners_of(site.plan.polygon, site.plan);
-    site.found.pin = site.plan.centre;
+    site.found.pin = site.plan.center;
     site.found.covariance = base::Matrix(site.found.covariance.rows, site.found.covariance.cols);
     for (const auto& one : carry(site).joints) {
       EXPECT_NEAR(one.gap_m, 0.0, 1e-9) << site.words << ' ' << one.what;
@@ -98,12 +98,12 @@ TEST(Joints, StepByTheDifferenceOfTheirDropsWhereTheOverhangIsKeptEven) {
   EXPECT_NEAR(joint(roof, "C", "fascia corner, step").gap_m, 0.4 * 0.75 - drop, kRounding);
 }
 
-TEST(Joints, OpenAcrossAMitreByWhatBothCutsAreOff) {
+TEST(Joints, OpenAcrossAMiterByWhatBothCutsAreOff) {
   const Site site = square_with_a_moved(0.020);
   const Carry roof = carry(site);
   const double turn =
       trade::turn_rad(site.found.corners[3], site.found.corners[0], site.found.corners[1]);
-  // The face of a 45-degree mitre across a beam is root two of its thickness.
+  // The face of a 45-degree miter across a beam is root two of its thickness.
   EXPECT_NEAR(joint(roof, "A", "beam corner, across the thickness").gap_m,
               (turn - std::numbers::pi / 2) * site.spec.beam_m * std::numbers::sqrt2, 1e-9);
   // Both fascia bevels at A are off alike; the roof is the same left and right of it.

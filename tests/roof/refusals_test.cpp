@@ -49,7 +49,7 @@ TEST(Spec, RefusesLengthsBelowNothing) {
   }
 }
 
-TEST(Spec, RefusesAnOverhangThatMeetsTheCentre) {
+TEST(Spec, RefusesAnOverhangThatMeetsTheCenter) {
   expect_refused([](Spec& spec) { spec.overhang_m = -2.0; }, "overhang");
 }
 
@@ -58,7 +58,7 @@ TEST(Spec, RefusesAHubWiderThanTheBuilding) {
 }
 
 TEST(Spec, RefusesAHubWhoseCornersReachThePlate) {
-  // Six faces 3.5 m across: corners at 1.75 / cos 30 = 2.02 m, past plates 2 m from the centre.
+  // Six faces 3.5 m across: corners at 1.75 / cos 30 = 2.02 m, past plates 2 m from the center.
   expect_refused([](Spec& spec) { spec.hub_m = 3.5; }, "hub");
   Spec spec;
   spec.hub_m = 3.4;
@@ -74,8 +74,8 @@ TEST(Spec, SaysWhatIsAcceptedInTheUnitsOfTheJob) {
   Spec spec;
   spec.hub_m = 4.0;
   const layout::Polygon plate = plan_of(6, 2.0).polygon;
-  EXPECT_EQ(fault_of({}, plate, base::Units::millimetres), std::nullopt);
-  const auto metric = fault_of(spec, plate, base::Units::millimetres);
+  EXPECT_EQ(fault_of({}, plate, base::Units::millimeters), std::nullopt);
+  const auto metric = fault_of(spec, plate, base::Units::millimeters);
   EXPECT_EQ(metric->key, "hub");
   EXPECT_EQ(metric->read, "4000.0 mm");
   EXPECT_THAT(metric->accepted, HasSubstr("less than 3464.1 mm"));  // 4 m times cos 30

@@ -65,7 +65,7 @@ inline base::Matrix random_covariance(std::size_t size, double sd_m, std::mt1993
   return result;
 }
 
-/// Sites of every kind of eave, tail and apex, with corners up to centimetres out.
+/// Sites of every kind of eave, tail and apex, with corners up to centimeters out.
 inline std::vector<Site> random_sites(int count, unsigned seed, int most_sides = 12) {
   std::mt19937 random(seed);
   std::vector<Site> sites;
@@ -76,7 +76,7 @@ inline std::vector<Site> random_sites(int count, unsigned seed, int most_sides =
     Site site;
     const int sides = std::uniform_int_distribution<int>(3, most_sides)(random);
     site.plan = plan_of(sides, between(1.5, 6.0));
-    site.plan.centre = {between(-20.0, 20.0), between(-20.0, 20.0)};
+    site.plan.center = {between(-20.0, 20.0), between(-20.0, 20.0)};
     site.plan.facing_rad = between(-3.0, 3.0);
     site.plate_offset_m = between(-0.1, 0.2);
     site.spec.pitch = between(0.15, 1.5);
@@ -88,7 +88,7 @@ inline std::vector<Site> random_sites(int count, unsigned seed, int most_sides =
     std::normal_distribution<double> error(0.0, out);
     for (const auto& corner : layout::corners_of(site.plan.polygon, site.plan))
       site.found.corners.push_back(corner + base::Point{error(random), error(random)});
-    site.found.pin = site.plan.centre + base::Point{error(random), error(random)};
+    site.found.pin = site.plan.center + base::Point{error(random), error(random)};
     const std::size_t n = site.found.corners.size();
     site.found.covariance = random_covariance(2 * n + 2, 0.003, random);
     site.words = "seed " + std::to_string(seed) + ", site " + std::to_string(k) + ", " +

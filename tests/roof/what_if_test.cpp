@@ -22,11 +22,11 @@ TEST(Sensitivity, IsTheCentralDifferenceOfTheCarry) {
   constexpr double kStep_m = 1e-4;
   for (auto site : random_sites(12, 801, 8)) {
     SCOPED_TRACE(site.words);
-    site.found.pin = site.plan.centre;
+    site.found.pin = site.plan.center;
     const auto planned_corners = layout::corners_of(site.plan.polygon, site.plan);
     const std::size_t corner = planned_corners.size() - 1;
     const auto answers = sensitivity(site.plan, site.plate_offset_m, site.spec, corner);
-    const base::Point radius = planned_corners[corner] - site.plan.centre;
+    const base::Point radius = planned_corners[corner] - site.plan.center;
     const base::Point outward = (1.0 / base::norm_m(radius)) * radius;
     const auto shifted = [&](base::Point shift) {
       Site moved = site;
@@ -183,7 +183,7 @@ TEST(BasePlay, NeverStandsAPostFurtherOffThanThePlayAndUsesItWhereItHelps) {
 
 TEST(BasePlay, SaysWhichWayEachPostStandsOff) {
   // One corner 8 mm outward, the others true: its post stands in by about as much, and never
-  // sideways; its neighbours, alike by symmetry, stand off in a mirror.
+  // sideways; its neighbors, alike by symmetry, stand off in a mirror.
   Site site;
   site.plan = plan_of(6, 3.0);
   site.found.corners = layout::corners_of(site.plan.polygon, site.plan);

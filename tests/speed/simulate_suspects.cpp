@@ -86,11 +86,11 @@ double share_leading(const Kind& kind, std::size_t n, int rounds,
 }
 
 void print_table(int rounds) {
-  for (const base::Units units : {base::Units::millimetres, base::Units::feet_inches}) {
+  for (const base::Units units : {base::Units::millimeters, base::Units::feet_inches}) {
     suspects::Setting setting = scene::setting();
     setting.units = units;
     fmt::print("\nTrue cause leads the list, % (design's figure), {} rounds, units {}\n", rounds,
-               units == base::Units::millimetres ? "mm" : "feet-inches");
+               units == base::Units::millimeters ? "mm" : "feet-inches");
     for (const Kind& kind : kTable) {
       fmt::print("{:<44}", kind.name);
       for (std::size_t c = 0; c < std::size(kSides); ++c) {

@@ -137,7 +137,7 @@ class Draws {
     add_slip(round.network, i, of_no_kind());
   }
 
-  /// Two neighbouring digits of the millimetres.
+  /// Two neighboring digits of the millimeters.
   void change_digits(adjustment::Network& network, std::size_t i) {
     std::string digits = std::to_string(std::llround(network.observations[i].read * 1000.0));
     const std::size_t place = one_of(digits.size() - 1);

@@ -48,7 +48,7 @@ inline std::vector<Pair> both(std::vector<Pair> a, const std::vector<Pair>& b) {
   return a;
 }
 
-/// Corners clockwise from the corner right of forward, the centre pin, one perfect tape of sd
+/// Corners clockwise from the corner right of forward, the center pin, one perfect tape of sd
 /// `sigma_m`, no readings yet.
 inline adjustment::Network polygon(std::size_t n, double radius_m = kRadius_m) {
   adjustment::Network network;
@@ -60,7 +60,7 @@ inline adjustment::Network polygon(std::size_t n, double radius_m = kRadius_m) {
         {labels[i], adjustment::Role::corner, radius_m * base::along(bearing), false});
     network.datum.push_back(i);
   }
-  network.points.push_back({layout::kCentreLabel, adjustment::Role::centre, {0.0, 0.0}, false});
+  network.points.push_back({layout::kCenterLabel, adjustment::Role::center, {0.0, 0.0}, false});
   network.corner_count = n;
   readings::Instrument tape;
   tape.name = "steel";

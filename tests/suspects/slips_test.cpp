@@ -43,9 +43,9 @@ INSTANTIATE_TEST_SUITE_P(
                 "digits changed round"},
         Written{"tenths", base::Units::feet_inches, ft(13, 9.6), ft(13, 8),
                 "tenths of a foot taken for inches"},
-        Written{"decimetre", base::Units::millimetres, 4.213, 4.313, "a whole decimetre"},
-        Written{"metre", base::Units::metres, 4.213, 3.213, "a whole metre"},
-        Written{"mm digits", base::Units::millimetres, 4.273, 4.723, "digits changed round"}));
+        Written{"decimeter", base::Units::millimeters, 4.213, 4.313, "a whole decimeter"},
+        Written{"meter", base::Units::meters, 4.213, 3.213, "a whole meter"},
+        Written{"mm digits", base::Units::millimeters, 4.273, 4.723, "digits changed round"}));
 
 TEST_P(SlipInWords, IsNamedByItsSize) {
   const Written& written = GetParam();
@@ -109,7 +109,7 @@ TEST(SlipInWords, ARadiusPulledAcrossToTheOppositeCorner) {
   const std::size_t radius = network.observations.size() - 8;
   network.observations[radius].read = network.observations[radius].corrected =
       scene::planned_m(network, {0, 4});
-  const Cause cause = leading(network, base::Units::millimetres);
+  const Cause cause = leading(network, base::Units::millimeters);
   EXPECT_EQ(cause.what, What::wrong_stake);
   EXPECT_EQ(cause.index, radius);
   EXPECT_EQ(cause.held, 0u);
@@ -121,7 +121,7 @@ TEST(SlipInWords, AWrongStakeThatSeveralStakesFitIsNotGuessed) {
   // A–C written, the length of any skip of three read.
   network.observations[8].read = network.observations[8].corrected =
       scene::planned_m(network, {0, 3});
-  const Cause cause = leading(network, base::Units::millimetres);
+  const Cause cause = leading(network, base::Units::millimeters);
   EXPECT_EQ(cause.what, What::reading);
   EXPECT_EQ(cause.index, 8u);
   EXPECT_THAT(cause.slip, HasSubstr("the tape was pulled to a wrong stake: "));
@@ -151,7 +151,7 @@ TEST(SlipInWords, ASlipOfNoKindIsGivenNone) {
 }
 
 TEST(SlipInWords, ANearMissIsNotTakenForTheMark) {
-  // 5 mm beside a whole decimetre, read ten times as finely.
+  // 5 mm beside a whole decimeter, read ten times as finely.
   std::mt19937_64 random(kSeed);
   adjustment::Network network = scene::polygon(6);
   network.instruments[0].constant_m = 0.0002;

@@ -229,7 +229,7 @@ TEST(TapePlan, WalksLessThanAListByLabelsDoes) {
   const TapePlan plan = tape_plan(octagon, request());
   std::map<std::string, base::Point> at;
   for (const layout::Stake& stake : layout::stakes(octagon)) at[stake.label] = stake.at;
-  at["O"] = octagon.centre;
+  at["O"] = octagon.center;
   const auto walk = [&](const std::vector<std::pair<std::string, std::string>>& pulls) {
     double sum = 0.0;
     for (std::size_t k = 1; k < pulls.size(); ++k)
@@ -277,7 +277,7 @@ TEST(TapePlan, RefusesWhatCannotBeAsked) {
 
 TEST(TapePlan, StaysWithTheFiguresWhenTheSiteIsTurnedAndShifted) {
   layout::Plan turned = polygon(5);
-  turned.centre = {30.0, -12.0};
+  turned.center = {30.0, -12.0};
   turned.facing_rad = 1.1;
   const TapePlan here = tape_plan(polygon(5), request());
   const TapePlan there = tape_plan(turned, request());

@@ -67,7 +67,7 @@ TEST(Suspects, NamesTheMisreadTape) {
 }
 
 TEST(Suspects, NamesTheStakeSetWrongAndWhichWay) {
-  // Corner C of a hexagon, 1 in outward and 1/2 in anticlockwise.
+  // Corner C of a hexagon, 1 in outward and 1/2 in counterclockwise.
   const adjustment::Network network = taped(6, everything(6), [](std::vector<base::Point>& places) {
     const base::Point outward = (1.0 / base::norm_m(places[2])) * places[2];
     places[2] = places[2] + kInch_m * outward - 0.5 * kInch_m * base::clockwise(outward);
@@ -80,7 +80,7 @@ TEST(Suspects, NamesTheStakeSetWrongAndWhichWay) {
   EXPECT_LT(cause.outward_sd_m, 0.006);
   EXPECT_THAT(said.ranked.front().words, HasSubstr("Stake C stands about"));
   EXPECT_THAT(said.ranked.front().words, HasSubstr("outward and"));
-  EXPECT_THAT(said.ranked.front().words, HasSubstr("anticlockwise of its place"));
+  EXPECT_THAT(said.ranked.front().words, HasSubstr("counterclockwise of its place"));
 }
 
 TEST(Suspects, TakesAStakeAFootOffForOneStakeAndNotForMore) {
@@ -173,13 +173,13 @@ TEST(Suspects, APinThatIsKnownIsNoSuspect) {
       EXPECT_FALSE(cause.what == What::stake && cause.index == 5);
 }
 
-TEST(Suspects, ACentrePinThatIsTapedCanBeTheCulprit) {
+TEST(Suspects, ACenterPinThatIsTapedCanBeTheCulprit) {
   const adjustment::Network network = taped(6, everything(6), [](std::vector<base::Point>& places) {
     places[6] = places[6] + base::Point{0.05, 0.0};
   });
   const Suspects said = weigh(network, scene::setting());
   ASSERT_EQ(scene::named(said.ranked.front().causes), (Named{{What::stake, 6, 0}}));
-  EXPECT_THAT(said.ranked.front().words, HasSubstr("The centre pin O stands about 50 mm right"));
+  EXPECT_THAT(said.ranked.front().words, HasSubstr("The center pin O stands about 50 mm right"));
 }
 
 TEST(Suspects, TwoLabelsChangedOverAreFoundEvenWithAMisreadTape) {

@@ -1,6 +1,6 @@
 // Least squares over the readings of one round.
 //
-// Units: metres and radians.  Formulas and sources: docs/methods/adjustment.md.
+// Units: meters and radians.  Formulas and sources: docs/methods/adjustment.md.
 #pragma once
 
 #include <cstddef>
@@ -20,7 +20,7 @@ enum class Status {
                   ///< one point
 };
 
-/// Metres for a length, radians for an angle.
+/// Meters for a length, radians for an angle.
 struct AdjustedReading {
   double residual = 0.0;  ///< adjusted minus corrected; of an angle in (−pi, pi]
   double adjusted = 0.0;

@@ -1,7 +1,7 @@
 // Least squares over readings that are linear in their unknowns, such as rod
 // readings in heights; and which of them are misread.
 //
-// Units: metres.  Formulas and sources: docs/methods/adjustment.md,
+// Units: meters.  Formulas and sources: docs/methods/adjustment.md,
 // docs/methods/misread-readings.md.
 #pragma once
 

@@ -11,7 +11,7 @@
 
 namespace stakewright::adjustment {
 
-enum class Role { corner, centre, pin };
+enum class Role { corner, center, pin };
 
 struct NetworkPoint {
   std::string label;
@@ -20,9 +20,9 @@ struct NetworkPoint {
   bool known = false;   ///< a site pin: its place is not asked
 };
 
-/// Points: the corners in label order, then the centre pin O, then the site pins.
+/// Points: the corners in label order, then the center pin O, then the site pins.
 /// A point that no observation reaches stays in the list and is reported as not measured
-/// (for a corner) or left out of the sums (the centre pin, a site pin).
+/// (for a corner) or left out of the sums (the center pin, a site pin).
 struct Network {
   std::vector<NetworkPoint> points;
   std::size_t corner_count = 0;

@@ -14,7 +14,7 @@ namespace stakewright::adjustment {
 /// Some readings taken to be misread together.
 struct SlipSet {
   std::vector<std::size_t> readings;  ///< empty: none is misread
-  std::vector<double> slips;  ///< by how much each reads too long, or too wide: metres, radians
+  std::vector<double> slips;  ///< by how much each reads too long, or too wide: meters, radians
   double chance = 0.0;        ///< among the sets weighed
 };
 

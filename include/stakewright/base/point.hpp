@@ -1,6 +1,6 @@
-// A place on the ground, and the directions the trade names from the centre.
+// A place on the ground, and the directions the trade names from the center.
 //
-// Units: metres and radians.  x is to the right, y is forward, of the site's
+// Units: meters and radians.  x is to the right, y is forward, of the site's
 // own axes.  Bearings turn clockwise from forward, as a crew would walk them.
 #pragma once
 
@@ -18,13 +18,13 @@ constexpr Point operator-(Point a, Point b) { return {a.x_m - b.x_m, a.y_m - b.y
 constexpr Point operator*(double k, Point a) { return {k * a.x_m, k * a.y_m}; }
 constexpr bool operator==(Point a, Point b) { return a.x_m == b.x_m && a.y_m == b.y_m; }
 
-/// Scalar product, in square metres for two places.
+/// Scalar product, in square meters for two places.
 constexpr double dot(Point a, Point b) { return a.x_m * b.x_m + a.y_m * b.y_m; }
 
-/// Length of the vector, in metres.
+/// Length of the vector, in meters.
 inline double norm_m(Point a) { return std::hypot(a.x_m, a.y_m); }
 
-/// Straight distance between two places, in metres.
+/// Straight distance between two places, in meters.
 inline double distance_m(Point a, Point b) { return norm_m(b - a); }
 
 /// Unit vector along a bearing (clockwise from forward).

@@ -12,10 +12,10 @@ namespace stakewright::base {
 enum class Quantity {
   temperature,  ///< `35`, `35C`, `95F`: degrees Celsius
   pull,         ///< `50`, `50N`, `12lbf`: newtons
-  section,      ///< `2.6`, `2.6mm2`, `0.0075in2`: square metres out, square millimetres when bare
+  section,      ///< `2.6`, `2.6mm2`, `0.0075in2`: square meters out, square millimeters when bare
   modulus,      ///< `200`, `200GPa`, `29e6psi`: pascals out, gigapascals when bare
-  weight,       ///< `0.17`, `0.17N/m`, `0.028lbf/ft`: newtons per metre
-  volume,       ///< `0.6 cu ft`, `17L`, `0.017m3`: cubic metres; never bare
+  weight,       ///< `0.17`, `0.17N/m`, `0.028lbf/ft`: newtons per meter
+  volume,       ///< `0.6 cu ft`, `17L`, `0.017m3`: cubic meters; never bare
   expansion     ///< `11.5e-6`, `11.5e-6/C`, `6.45e-6/F`: per degree Celsius
 };
 

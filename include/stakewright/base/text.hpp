@@ -31,7 +31,7 @@ bool is_printable(std::string_view text);
 /// Names in a row: `A`, `A and B`, `A, B and C`; empty for none.
 std::string joined(const std::vector<std::string>& names);
 
-/// The least number of letters put in, taken out, replaced or changed over with a neighbour
+/// The least number of letters put in, taken out, replaced or changed over with a neighbor
 /// that makes `from` into `to`.  By bytes.
 std::size_t edits_between(std::string_view from, std::string_view to);
 

@@ -3,7 +3,7 @@
 
 namespace stakewright::base {
 
-/// `[tolerance]` of the job file.  Metres.
+/// `[tolerance]` of the job file.  Meters.
 struct Tolerance {
   double corner_m = 0.00635;  ///< how far a corner may be from its true place
   double level_m = 0.003175;  ///< how far a corner may be from level

@@ -1,6 +1,6 @@
 // Angles turned at a point, as a crew reads them off a circle: clockwise seen from above.
 //
-// Units: metres and radians.
+// Units: meters and radians.
 #pragma once
 
 #include <cmath>
@@ -30,7 +30,7 @@ inline double turned_rad(Point at, Point from, Point to) {
   return within_turn_rad(bearing_rad(to - at) - bearing_rad(from - at));
 }
 
-/// How a bearing grows with the place of the point sighted, in radians a metre each way.  By the
+/// How a bearing grows with the place of the point sighted, in radians a meter each way.  By the
 /// place of the instrument: the opposite.  `sight` must not be zero.
 constexpr Point bearing_by_place(Point sight) {
   return (1.0 / dot(sight, sight)) * clockwise(sight);

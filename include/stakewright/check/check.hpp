@@ -29,7 +29,7 @@ struct Input {
   layout::Plan plan;
   base::Tolerance tolerance;
   base::Staking staking;
-  base::Units units = base::Units::millimetres;
+  base::Units units = base::Units::millimeters;
   levels::Wanted levels;
   std::vector<readings::Instrument> instruments;
   std::vector<readings::Reading> readings;  ///< of all rounds
@@ -77,13 +77,13 @@ struct Findings {
 /// where they do not hang on which reading is wrong.  docs/methods/check.md.
 ///
 /// Levels count in the verdict where a rod was read, and are the whole verdict where nothing else
-/// was; a contradiction stays one.  Level differences correct the tapes between levelled points.
+/// was; a contradiction stays one.  Level differences correct the tapes between leveled points.
 ///
 /// Throws InputError when a reading names what is not there, and for a round that is not there,
 /// with "--round" or "--since" in front.
 Findings check(const Input& input);
 
-/// The found corners in the plan's frame, for the carry; with the centre pin, and its rows in the
+/// The found corners in the plan's frame, for the carry; with the center pin, and its rows in the
 /// covariance, when it was taped.  Empty unless every corner's place is known.
 std::optional<roof::FoundCorners> found_for_roof(const Findings& findings);
 

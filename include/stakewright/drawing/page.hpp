@@ -11,8 +11,8 @@
 namespace stakewright::drawing {
 
 inline constexpr double kPointsPerInch = 72.0;
-inline constexpr double kPointsPerMillimetre = kPointsPerInch / 25.4;
-inline constexpr double kPointsPerMetre = kPointsPerInch / 0.0254;
+inline constexpr double kPointsPerMillimeter = kPointsPerInch / 25.4;
+inline constexpr double kPointsPerMeter = kPointsPerInch / 0.0254;
 
 /// A place on the page.
 struct At {
@@ -66,7 +66,7 @@ struct Rectangle {
 };
 
 struct Circle {
-  At centre;
+  At center;
   double radius_pt = 1.0;
   Fill fill = Fill::none;
   Stroke stroke;
@@ -75,7 +75,7 @@ struct Circle {
 /// Part of a circle, drawn clockwise on the page from one direction to the
 /// other.  Directions are radians clockwise from the right-hand side.
 struct Arc {
-  At centre;
+  At center;
   double radius_pt = 1.0;
   double from_rad = 0.0;
   double to_rad = 0.0;

@@ -26,7 +26,7 @@ TextSize text_size(const Text& text);
 /// The box that the ink of the text lies in.
 Box inked(const Text& text);
 
-/// Height of a capital above the baseline: what centres a label on a point.
+/// Height of a capital above the baseline: what centers a label on a point.
 double cap_height_pt(double size_pt);
 
 /// From the top of a line of text to its baseline, in the project's face.

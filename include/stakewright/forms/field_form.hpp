@@ -27,14 +27,14 @@ Paper usual_paper(base::Units units);
 Paper paper_from_text(std::string_view text);
 
 struct FormChoices {
-  base::Units units = base::Units::millimetres;
+  base::Units units = base::Units::millimeters;
   Paper paper = Paper::a4;
   bool show_planned = false;  ///< print planned lengths on the reading sheet; without them
                               ///< nobody writes down what he expects to see
 };
 
 /// All pages, in order.  `tapes`: the rows of the reading sheet as they are walked
-/// (`reading_rows`); their points must be corners or the centre pin.
+/// (`reading_rows`); their points must be corners or the center pin.
 /// Blanks are named for what is written there (`reading.A-C.1`), each name once.
 std::vector<drawing::Page> field_form(const job::Job& job, const job::LayoutResult& layout,
                                       const std::vector<layout::Tape>& tapes,

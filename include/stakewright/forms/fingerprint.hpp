@@ -12,7 +12,7 @@ namespace stakewright::forms {
 ///
 /// It covers what decides where a stake goes and what it is called: sides, size,
 /// place, facing, held stakes, pins, lines, outlines and batter boards, each to the
-/// nearest micrometre or microradian.  Titles, tolerances, units and the roof do not
+/// nearest micrometer or microradian.  Titles, tolerances, units and the roof do not
 /// change it.  FNV-1a, 64 bits, folded to 32: two different jobs share a mark once
 /// in about four thousand million.
 std::string fingerprint(const layout::Plan& plan);

@@ -17,14 +17,14 @@ inline constexpr int kFormVersion = 1;
 /// One thing of the job that the fingerprint covers.
 struct Fact {
   std::string key;    ///< `size`, `pin P1`
-  std::string exact;  ///< to the micrometre or microradian, as the fingerprint takes it
+  std::string exact;  ///< to the micrometer or microradian, as the fingerprint takes it
   std::string shown;  ///< `across_flats 16ft`, in the job's units
 };
 
 struct JobRecord {
   std::string fingerprint;
   std::string title;
-  base::Units units = base::Units::millimetres;  ///< of bare numbers in the form's blanks
+  base::Units units = base::Units::millimeters;  ///< of bare numbers in the form's blanks
   std::string language;
   std::vector<Fact> facts;
   std::vector<std::string> blanks;  ///< names of all there were, in walking order

@@ -1,6 +1,6 @@
 // Drawings by themselves, one a page: the plan, what was found against it, the roof and its parts.
 //
-// Black and white, no meaning by colour; no words over others or over a line.
+// Black and white, no meaning by color; no words over others or over a line.
 // docs/methods/drawings.md says what is on each and why.
 #pragma once
 
@@ -19,7 +19,7 @@
 namespace stakewright::forms {
 
 struct PictureChoices {
-  base::Units units = base::Units::millimetres;
+  base::Units units = base::Units::millimeters;
   Paper paper = Paper::a4;
 };
 

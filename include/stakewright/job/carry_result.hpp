@@ -1,6 +1,6 @@
 // The roof of a job, and the ways to go on with its corners.
 //
-// Units: metres and radians.  docs/methods/roof.md.
+// Units: meters and radians.  docs/methods/roof.md.
 #pragma once
 
 #include <cstddef>
@@ -27,7 +27,7 @@ struct RoofCase {
 struct Shift {
   std::string corner;
   double shift_m = 0.0;
-  std::vector<roof::Answer> answers;  ///< for each metre
+  std::vector<roof::Answer> answers;  ///< for each meter
 };
 
 /// What to cut and what to order.

@@ -22,7 +22,7 @@ inline constexpr const char* kRoofEdgeName = "roof edge";
 
 struct Job {
   std::string title;
-  base::Units units = base::Units::millimetres;
+  base::Units units = base::Units::millimeters;
   layout::Plan plan;
   std::string stated_size;      ///< the plan's size as the file puts it: `across_flats 16ft`
   double plate_offset_m = 0.0;  ///< of the line named "plate"; 0 when there is none

@@ -1,4 +1,4 @@
-// Results as files: one JSON object (metres and radians; keys in docs/results.md),
+// Results as files: one JSON object (meters and radians; keys in docs/results.md),
 // points as CSV, drawings as DXF.
 #pragma once
 
@@ -24,7 +24,7 @@ struct WithTape {
 
 /// Everything `stakewright layout` works out.
 struct LayoutResult {
-  std::vector<layout::Stake> stakes;  ///< corners, then the centre pin
+  std::vector<layout::Stake> stakes;  ///< corners, then the center pin
   std::vector<layout::Tape> tapes;
   layout::StakingOrder order;
   layout::Radial radial;
@@ -64,12 +64,12 @@ std::string carry_json(const Job& job, const CarryResult& result);
 std::string written_json(const std::string& command, const std::string& title,
                          const std::string& file);
 
-/// Points as CSV (RFC 4180): label,right,forward,height,note.  Corners, centre pin, known points,
+/// Points as CSV (RFC 4180): label,right,forward,height,note.  Corners, center pin, known points,
 /// corners of the lines, nails of the strings.  Plain decimal numbers in feet, mm or m; each note
 /// ends with which.  The height is empty where it is not known.
 std::string points_csv(const Job& job, const LayoutResult& result, base::Units units);
 
-/// The same of a check: each corner and the centre pin as planned and, where its place is known,
+/// The same of a check: each corner and the center pin as planned and, where its place is known,
 /// as found (`A found`), laid on the plan as the verdicts are.
 std::string found_points_csv(const Job& job, const check::Findings& findings, base::Units units);
 

@@ -1,7 +1,7 @@
 // The plan on its site: where each stake goes, what lies around it, and which
 // tapes prove it.
 //
-// Units: metres and radians; x right, y forward; bearings clockwise from forward.
+// Units: meters and radians; x right, y forward; bearings clockwise from forward.
 #pragma once
 
 #include <string>
@@ -34,8 +34,8 @@ struct Line {
 /// Everything the layout is worked from.
 struct Plan {
   Polygon polygon;
-  std::string measured_to = "post centres";
-  base::Point centre;             ///< of the centre pin
+  std::string measured_to = "post centers";
+  base::Point center;             ///< of the center pin
   double facing_rad = 0.0;        ///< bearing of the middle of side A-B seen from O
   std::vector<std::string> hold;  ///< labels of stakes that must not move
   std::vector<Pin> pins;
@@ -45,16 +45,16 @@ struct Plan {
   double batter_setback_m = 0.0;
 };
 
-/// A point that can be staked: a corner, or the centre pin.
+/// A point that can be staked: a corner, or the center pin.
 struct Stake {
   std::string label;
   base::Point at;
 };
 
-/// The corners in label order.  The centre pin is not among them.
+/// The corners in label order.  The center pin is not among them.
 std::vector<Stake> stakes(const Plan& plan);
 
-/// Corners of a polygon laid like the plan's (same centre, same facing), in label order.
+/// Corners of a polygon laid like the plan's (same center, same facing), in label order.
 std::vector<base::Point> corners_of(const Polygon& polygon, const Plan& plan);
 
 /// One length to be taped as a check.  skip: 1 a side, 2 and more a diagonal, 0 a corner radius.

@@ -1,7 +1,7 @@
 // The regular polygon of the plan line: its size by any one measure, and every
 // length that follows from it.
 //
-// Units: metres, square metres, radians.  Formulas: docs/methods/polygon.md.
+// Units: meters, square meters, radians.  Formulas: docs/methods/polygon.md.
 #pragma once
 
 #include <string>
@@ -23,7 +23,7 @@ enum class Size {
   across_corners,  ///< even sides only
   flat_to_corner,  ///< odd sides only
   perimeter,
-  floor_area  ///< square metres; all others metres
+  floor_area  ///< square meters; all others meters
 };
 
 struct Polygon {
@@ -36,7 +36,7 @@ struct Polygon {
 /// or when sides or value are out of range.
 Polygon polygon_from(Size size, double value, int sides);
 
-double central_angle_rad(const Polygon& polygon);   ///< between neighbouring corners, at the centre
+double central_angle_rad(const Polygon& polygon);   ///< between neighboring corners, at the center
 double interior_angle_rad(const Polygon& polygon);  ///< between two sides
 double side_m(const Polygon& polygon);
 double flat_radius_m(const Polygon& polygon);
@@ -53,7 +53,7 @@ Polygon parallel(const Polygon& polygon, double offset_m);
 /// Corner labels clockwise from above: A, B, C … without I and O; after Z: AA, AB …
 std::vector<std::string> corner_labels(int sides);
 
-/// Label of the centre pin.
-inline constexpr const char* kCentreLabel = "O";
+/// Label of the center pin.
+inline constexpr const char* kCenterLabel = "O";
 
 }  // namespace stakewright::layout

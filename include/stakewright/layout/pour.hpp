@@ -1,6 +1,6 @@
 // Concrete for the piers and the slab: volumes of plain solids, from the sizes a job states.
 //
-// Units: metres, square and cubic metres.  Formulas: docs/methods/pour.md.  No size here is
+// Units: meters, square and cubic meters.  Formulas: docs/methods/pour.md.  No size here is
 // advice: depth, frost, bearing, reinforcement follow the local code and a licensed designer.
 #pragma once
 

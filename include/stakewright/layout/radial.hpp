@@ -1,6 +1,6 @@
-// Staking from the centre pin with an angle circle and one tape.
+// Staking from the center pin with an angle circle and one tape.
 //
-// Units: metres and radians.
+// Units: meters and radians.
 #pragma once
 
 #include <string>
@@ -18,14 +18,14 @@ struct RadialStake {
 };
 
 struct Radial {
-  std::string at;    ///< where the instrument stands: the centre pin
+  std::string at;    ///< where the instrument stands: the center pin
   std::string mark;  ///< what its circle is set to nought on
   double mark_m = 0.0;
   std::vector<RadialStake> stakes;  ///< in label order
 };
 
 /// The circle is set to nought on the first held stake; without one on the site pin farthest from
-/// the centre, since a far mark turns the figure least; without pins on the first stake.
+/// the center, since a far mark turns the figure least; without pins on the first stake.
 /// Throws InputError for a held label that is no corner.
 Radial radial(const Plan& plan);
 

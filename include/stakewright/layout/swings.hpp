@@ -10,15 +10,15 @@
 
 namespace stakewright::layout {
 
-/// How well a tape puts a stake at a length: variance = constant² + (per_length·d)² + 2·centring².
+/// How well a tape puts a stake at a length: variance = constant² + (per_length·d)² + 2·centering².
 struct TapeSpread {
   double constant_m = 0.001;
   double per_length = 0.0;
-  double centring_m = 0.0;
+  double centering_m = 0.0;
 };
 
 struct Hold {
-  std::string label;      ///< stake, centre pin or site pin where the tape's zero is held
+  std::string label;      ///< stake, center pin or site pin where the tape's zero is held
   double length_m = 0.0;  ///< pull to the new stake
 };
 
@@ -47,10 +47,10 @@ struct Sighting {
   double bearing_rad = 0.0;  ///< clockwise from forward, in [0, 2 pi)
 };
 
-/// Swings in working order, every corner and the centre pin among them.  What stands already:
+/// Swings in working order, every corner and the center pin among them.  What stands already:
 ///   two or more pins: the pins, and any held stakes;
 ///   else two or more of pin and held stakes: those, the second taped along the line from the
-///   first; else the one there is, or the centre pin; and a point sighted from it (`sighted`).
+///   first; else the one there is, or the center pin; and a point sighted from it (`sighted`).
 /// docs/methods/staking.md gives the rules and the propagation.
 struct StakingOrder {
   std::vector<std::string> given;   ///< points that stand before the first swing

@@ -1,6 +1,6 @@
 // Heights of the points a rod stood on, by least squares.
 //
-// Units: metres.  docs/methods/levels.md.
+// Units: meters.  docs/methods/levels.md.
 #pragma once
 
 #include <cstddef>

@@ -1,7 +1,7 @@
 // Are the footings level: each one's height judged, a tilted form told apart
 // from a footing that stands wrong, and what goes under each post.
 //
-// Units: metres and radians.  docs/methods/levels.md.
+// Units: meters and radians.  docs/methods/levels.md.
 #pragma once
 
 #include <cstddef>
@@ -35,7 +35,7 @@ struct Footing {
 
 /// What explains heights that are not level.
 enum class Shape {
-  not_known,  ///< fewer than three footings levelled
+  not_known,  ///< fewer than three footings leveled
   level,      ///< nothing but the usual unevenness
   footings,   ///< single footings stand wrong: `wrong`
   tilted,     ///< the form leans as a whole; footings in `wrong` are out of its plane besides
@@ -44,7 +44,7 @@ enum class Shape {
 
 /// The plane through the footings that are not in `wrong`.
 struct Plane {
-  base::Point slope;                ///< rise per metre to the right and forward
+  base::Point slope;                ///< rise per meter to the right and forward
   double downhill_bearing_rad = 0;  ///< clockwise from forward, 0 to 2 pi
   double drop_m = 0.0;              ///< between its highest and its lowest footing, along the plane
   double chi_square = 0;            ///< of the slope being nothing, 2 degrees of freedom
@@ -72,7 +72,7 @@ struct Question {
   layout::Plan plan;
   base::Tolerance tolerance;
   base::Staking staking;
-  base::Units units = base::Units::millimetres;  ///< of the remarks
+  base::Units units = base::Units::millimeters;  ///< of the remarks
   Wanted wanted;
   std::vector<readings::Instrument> instruments;
   std::vector<readings::Reading> readings;
@@ -91,7 +91,7 @@ std::optional<Levels> judge(const Question& question);
 /// "D from L2": a rod as sentences name it.
 std::string rod_name(const Rods& rods, std::size_t reading);
 
-/// "a whole foot", "two whole decimetres": the one whole unit that a slip fits within three
+/// "a whole foot", "two whole decimeters": the one whole unit that a slip fits within three
 /// standard deviations; empty when none or several do.
 std::string whole_unit(double slip_m, double sd_m, base::Units units);
 
@@ -105,7 +105,7 @@ struct RodSlip {
 RodSlip slip_of(const Levels& levels, std::size_t reading, base::Units units);
 
 /// The readings, each tape or laser without a `slope` of its own given the level difference of its
-/// two ends where both are levelled and it is less than the reading.
+/// two ends where both are leveled and it is less than the reading.
 std::vector<readings::Reading> with_slopes(std::vector<readings::Reading> readings,
                                            const Levels& levels);
 

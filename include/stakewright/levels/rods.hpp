@@ -1,6 +1,6 @@
 // Rod readings as a network of set-ups and points.
 //
-// Units: metres.  rod reading = set-up height − point height + e.  docs/methods/levels.md.
+// Units: meters.  rod reading = set-up height − point height + e.  docs/methods/levels.md.
 #pragma once
 
 #include <cstddef>
@@ -36,7 +36,7 @@ struct RodReading {
 };
 
 struct Rods {
-  /// Corners in label order, the centre pin, the site pins, then the other points a rod stood on
+  /// Corners in label order, the center pin, the site pins, then the other points a rod stood on
   /// in the order of their first reading, and the bench mark.
   std::vector<std::string> points;
   std::size_t corner_count = 0;

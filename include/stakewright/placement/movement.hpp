@@ -1,6 +1,6 @@
 // Which stakes moved between two rounds of readings, and which only seem to.
 //
-// Units: metres and radians.  Formulas, sources and simulated figures: docs/methods/movement.md.
+// Units: meters and radians.  Formulas, sources and simulated figures: docs/methods/movement.md.
 #pragma once
 
 #include <cstddef>
@@ -15,7 +15,7 @@ namespace stakewright::placement {
 /// The same stakes found in two rounds.
 struct TwoRounds {
   std::vector<base::Point> planned;  ///< where the job wants them: gives outward and sideways
-  base::Point centre;                ///< planned place of the centre
+  base::Point center;                ///< planned place of the center
   std::vector<base::Point> before;
   std::vector<base::Point> after;
   base::Matrix covariance;        ///< 2n x 2n of after - before: both rounds' covariances added
@@ -38,8 +38,8 @@ enum class Moved { no, yes, undecided };
 
 /// For a stake that is not measured in both rounds all figures are zero and `moved` is undecided.
 struct StakeMovement {
-  double outward_m = 0.0;   ///< along its corner radius; 0 for the centre pin
-  double sideways_m = 0.0;  ///< and square to it, positive clockwise; 0 for the centre pin
+  double outward_m = 0.0;   ///< along its corner radius; 0 for the center pin
+  double sideways_m = 0.0;  ///< and square to it, positive clockwise; 0 for the center pin
   double distance_m = 0.0;
   Ellipse ellipse;                ///< of the movement, at the confidence
   double by_noise = 1.0;          ///< chance that noise alone shows this stake moved so far

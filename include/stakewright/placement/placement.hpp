@@ -1,7 +1,7 @@
 // The planned polygon laid over the corners found: who is in, who is out, and
 // by how much.
 //
-// Units: metres and radians.  Formulas and sources: docs/methods/placement.md.
+// Units: meters and radians.  Formulas and sources: docs/methods/placement.md.
 #pragma once
 
 #include <cstddef>
@@ -46,7 +46,7 @@ struct CornerResult {
 /// What is laid over what.
 struct Survey {
   std::vector<base::Point> planned;  ///< corners, in order
-  base::Point centre;                ///< planned place of the centre
+  base::Point center;                ///< planned place of the center
   std::vector<base::Point> found;
   base::Matrix covariance;     ///< 2n x 2n of `found`
   std::vector<bool> measured;  ///< false: the corner's place is not known; its verdict is undecided
@@ -84,7 +84,7 @@ Placement fewest_moves(const Survey& survey, const base::Tolerance& tolerance);
 Placement least_squares(const Survey& survey, const base::Tolerance& tolerance);
 
 /// Covariance of found - wanted when the laying moves along with the found places of its datum.
-/// `survey` may hold more points than the placement was made for (the centre pin, after the
+/// `survey` may hold more points than the placement was made for (the center pin, after the
 /// corners).  Rows and columns of points that are not measured are zero.
 base::Matrix deviation_covariance(const Survey& survey, const Rigid& rigid, const Datum& datum);
 

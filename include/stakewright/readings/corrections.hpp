@@ -1,6 +1,6 @@
 // The known errors of a tape, each as the amount to add to a reading.
 //
-// Units: metres, degrees Celsius, newtons, square metres, pascals, newtons per metre.
+// Units: meters, degrees Celsius, newtons, square meters, pascals, newtons per meter.
 // Setting out turns every sign about: subtract what measuring adds.
 // Sources and published examples: docs/methods/readings.md.
 #pragma once

@@ -13,7 +13,7 @@
 
 namespace stakewright::readings {
 
-/// What the adjustment sees: a length, in metres, or an angle turned at a point, in radians.
+/// What the adjustment sees: a length, in meters, or an angle turned at a point, in radians.
 ///
 /// Length: corrected = (1 + scale)·|from − to| + zero + e.  Angle: corrected = bearing of `to` less
 /// bearing of `from`, both seen from `at`, plus e.  e ~ N(0, sd²).
@@ -31,7 +31,7 @@ struct Observation {
 };
 
 /// Standard deviation of a length with an instrument:
-/// sqrt(constant² + (per_length·d)² + 2·centring²).
+/// sqrt(constant² + (per_length·d)² + 2·centering²).
 double standard_deviation_m(const Instrument& instrument, double length_m);
 
 /// The triangle of an angle: both sights from the instrument, and the two points sighted apart.
@@ -42,8 +42,8 @@ struct Sights {
 };
 
 /// Standard deviation of an angle turned once with a circle:
-/// sqrt(angle² + centring²·(1/from² + 1/to² + (apart/(from·to))²)), the last term the
-/// instrument's own centring.  Source: C. D. Ghilani, Adjustment Computations, target and
+/// sqrt(angle² + centering²·(1/from² + 1/to² + (apart/(from·to))²)), the last term the
+/// instrument's own centering.  Source: C. D. Ghilani, Adjustment Computations, target and
 /// instrument miscentering (from memory).
 double standard_deviation_rad(const Instrument& circle, const Sights& sights);
 

@@ -1,7 +1,7 @@
 // One number somebody read off a tape, a laser, a rod or an angle circle, and the instrument it
 // came from.
 //
-// Units: metres, radians, degrees Celsius, newtons, pascals.  A *limit* is a
+// Units: meters, radians, degrees Celsius, newtons, pascals.  A *limit* is a
 // greatest permitted error; a *standard deviation* is one sigma.
 #pragma once
 
@@ -24,13 +24,13 @@ const char* instrument_word_of(Kind kind);
 struct Instrument {
   std::string name;
   Kind kind = Kind::tape;
-  double constant_m = 0.0;  ///< part of a reading's standard deviation that does not grow
-  double per_length = 0.0;  ///< part that grows with length (m/m)
-  double centring_m = 0.0;  ///< holding over a stake, each end
-  double scale = 0.0;       ///< of an unknown scale error
-  double zero_m = 0.0;      ///< of an unknown zero error (worn hook)
-  double angle_rad = 0.0;   ///< circle: of one turned angle, besides centring
-  std::string note;         ///< where the figures come from, in words
+  double constant_m = 0.0;   ///< part of a reading's standard deviation that does not grow
+  double per_length = 0.0;   ///< part that grows with length (m/m)
+  double centering_m = 0.0;  ///< holding over a stake, each end
+  double scale = 0.0;        ///< of an unknown scale error
+  double zero_m = 0.0;       ///< of an unknown zero error (worn hook)
+  double angle_rad = 0.0;    ///< circle: of one turned angle, besides centering
+  std::string note;          ///< where the figures come from, in words
 
   /// Known corrections; each is made only when its figures are there.
   std::optional<double> nominal_m;  ///< marked length ...

@@ -1,7 +1,7 @@
 // What to read on a tape so that a stake comes to stand at a true distance: the corrections of
 // measuring, their signs turned about.
 //
-// Units: metres, degrees Celsius, newtons.
+// Units: meters, degrees Celsius, newtons.
 #pragma once
 
 #include <optional>

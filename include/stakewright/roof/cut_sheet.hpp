@@ -1,6 +1,6 @@
 // What to cut and what to order: pieces with their counts, sticks to saw them from, sheathing.
 //
-// Units: metres.  docs/methods/roof.md.
+// Units: meters.  docs/methods/roof.md.
 #pragma once
 
 #include <string>

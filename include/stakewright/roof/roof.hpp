@@ -2,7 +2,7 @@
 // the corners' errors do to them.
 //
 // Worked from 3-D vectors; the formulas of the trade are what the tests compare
-// with.  Units: metres and radians.  docs/methods/roof.md.
+// with.  Units: meters and radians.  docs/methods/roof.md.
 #pragma once
 
 #include <optional>
@@ -18,7 +18,7 @@
 
 namespace stakewright::roof {
 
-enum class ApexOver { placed_centre, pin, even_hips };
+enum class ApexOver { placed_center, pin, even_hips };
 enum class Tail { square, plumb };
 enum class Eave { level, even };
 
@@ -29,7 +29,7 @@ struct Spec {
   double rafter_m = 0.0381;  ///< thickness
   double rafter_depth_m = 0.1397;
   double hip_m = 0.0635;      ///< thickness; hips are as deep as the rafters
-  double spacing_m = 0.4064;  ///< jacks, on centre, from the common outwards
+  double spacing_m = 0.4064;  ///< jacks, on center, from the common outwards
   double hub_m = 0.0;  ///< across flats of a hub, its faces square to the hips; 0: rafters meet
   double fascia_m = 0.01905;  ///< thickness
   /// Level bearing of a common's seat; 0: 3-1/2 in, or less where that is a third of the depth.
@@ -39,10 +39,10 @@ struct Spec {
   double post_m = 0.1397;           ///< thickness of the posts under its corners
   double post_height_m = 0.0;  ///< underside of the beams above the highest footing; 0: no posts
   double course_m = 1.2192;    ///< width of a sheathing panel, up the slope
-  double base_play_m = 0.0;    ///< how far a post may stand off its footing's centre
+  double base_play_m = 0.0;    ///< how far a post may stand off its footing's center
   Tail tail = Tail::square;
   Eave eave = Eave::level;
-  ApexOver apex_over = ApexOver::placed_centre;
+  ApexOver apex_over = ApexOver::placed_center;
 };
 
 /// Tops of the footings, one a corner, above any one level.
@@ -57,7 +57,7 @@ struct FoundCorners {
   /// Of the corners, 2n x 2n; or (2n + 2) x (2n + 2) with the pin last.  Without
   /// the pin's rows the pin counts as exact, and a remark says so.
   base::Matrix covariance;
-  std::optional<base::Point> pin;    ///< the centre pin as found, plan frame, when measured
+  std::optional<base::Point> pin;    ///< the center pin as found, plan frame, when measured
   std::optional<Footings> footings;  ///< when levels were read at every corner
 };
 
@@ -78,18 +78,18 @@ struct Figure {
   std::optional<double> uncertainty;  ///< half-width at the job's confidence
 };
 
-/// Left and right are those of somebody at the centre who looks out: side B-C
+/// Left and right are those of somebody at the center who looks out: side B-C
 /// has corner B on its left.
 struct Part {
   PartKind kind = PartKind::hip;
   /// Hip, post: corner "C"; common, fascia, beam: side "B-C"; jack, blocking: "B-C left 2",
   /// numbered from the common outwards; hub: "peak".
   std::string at;
-  Figure line;  ///< line length in metres; fascia: eave line, corner to corner.
+  Figure line;  ///< line length in meters; fascia: eave line, corner to corner.
   ///< Hub: peak down to the bottom of the commons' plumb cuts, the least that takes them all
   Fit fit = Fit::pattern;
   // Of the piece to be cut: the pattern where it fits, else its own.
-  double shortening_m = 0.0;  ///< what the hub or the neighbour's thickness takes off at the top
+  double shortening_m = 0.0;  ///< what the hub or the neighbor's thickness takes off at the top
   double tail_m = 0.0;        ///< plate line to the tail cut, along the top edge
   double overall_m = 0.0;     ///< line - shortening + tail; fascia: long point to long point
   double stick_m = 0.0;       ///< shortest square-ended stick it comes out of
@@ -104,7 +104,7 @@ struct Part {
 /// each cut on which face it is marked.
 struct Setting {
   double square = 0.0;     ///< figure on one arm for 1 on the other; 8 for 12 is 0.667
-  double mitre_rad = 0.0;  ///< of the saw, from a square crosscut
+  double miter_rad = 0.0;  ///< of the saw, from a square crosscut
   double bevel_rad = 0.0;  ///< tilt of the blade, from upright
   bool past_tilt = false;  ///< the bevel is past what common saws tilt, 45 degrees
   /// Where the bevel is past that: the line of the cut on the stick's other side, or on its
@@ -115,7 +115,7 @@ struct Setting {
 struct Cut {
   PartKind part = PartKind::hip;
   std::string at;  ///< as the part's; "C left", "B-C right" where the sides or ends differ
-  /// "plumb", "seat", "cheek", "backing", "tail", "tail bevel", "mitre", "bevel", "rip".
+  /// "plumb", "seat", "cheek", "backing", "tail", "tail bevel", "miter", "bevel", "rip".
   std::string name;
   Figure angle;          ///< radians
   double lever_m = 0.0;  ///< an error of the angle times this is what opens at the joint

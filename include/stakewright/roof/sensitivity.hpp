@@ -1,7 +1,7 @@
 // What one corner's error does to each part and cut of the roof, and how true a corner must
 // stand so that every piece comes off the pattern.
 //
-// At the plan, to first order.  Units: metres and radians.  docs/methods/roof.md.
+// At the plan, to first order.  Units: meters and radians.  docs/methods/roof.md.
 #pragma once
 
 #include <cstddef>
@@ -18,7 +18,7 @@ struct Answer {
   PartKind part = PartKind::hip;
   std::string at;
   std::string cut;        ///< name of the cut; empty for the line length
-  double outward = 0.0;   ///< metres or radians for each metre that the corner moves outward
+  double outward = 0.0;   ///< meters or radians for each meter that the corner moves outward
   double sideways = 0.0;  ///< and sideways, clockwise
   double lever_m = 1.0;   ///< what opens at the joint: the answer times this; 1 for lengths
 };

@@ -1,6 +1,6 @@
 // What if: the corners left as found, the moves made, the play of the post bases used.
 //
-// Units: metres.  docs/methods/roof.md.
+// Units: meters.  docs/methods/roof.md.
 #pragma once
 
 #include <optional>
@@ -30,7 +30,7 @@ Outcome outcome(const Carry& carry);
 bool all_to_pattern(const Outcome& outcome);
 
 /// Ways to go on with the corners, by the work they take: pour them as found, set the posts off
-/// their footings' centres, move stakes.
+/// their footings' centers, move stakes.
 enum class Way { leave, with_play, after_moves };
 
 /// The first of some ways, least work first, that is as good as the best of them: its worst part
@@ -43,14 +43,14 @@ std::size_t least_work_that_serves(const std::vector<Outcome>& ways, double part
 FoundCorners after_moves(const layout::Plan& plan, const FoundCorners& found,
                          const std::vector<placement::Move>& moves, double set_sd_m);
 
-/// How a post stands off its footing's centre.
+/// How a post stands off its footing's center.
 struct PostOff {
   double outward_m = 0.0;   ///< along the corner radius
   double sideways_m = 0.0;  ///< and square to it: clockwise positive
   double distance_m = 0.0;
 };
 
-/// Posts set off their footings' centres so that the plate comes nearest to regular.
+/// Posts set off their footings' centers so that the plate comes nearest to regular.
 struct BasePlay {
   FoundCorners corners;      ///< where the posts stand, in the frame of the plan laid on them
   std::vector<PostOff> off;  ///< by corner

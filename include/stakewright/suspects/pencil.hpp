@@ -1,6 +1,6 @@
 // Equal lengths of the polygon held against each other: a check that needs a pencil only.
 //
-// Units: metres.  Formulas: docs/methods/field-form.md.
+// Units: meters.  Formulas: docs/methods/field-form.md.
 #pragma once
 
 #include <cstddef>
@@ -32,7 +32,7 @@ double largest_difference_m(double length_m, double tolerance_m);
 double largest_difference_at_corner_m(double length_m, double angle_rad, double tolerance_m);
 
 /// One check for each skip that two or more of the pulls share, by skip.  Sides and diagonals
-/// only: where the centre pin stands decides no corner.  All pulls of a check are made with one
+/// only: where the center pin stands decides no corner.  All pulls of a check are made with one
 /// tape: what it reads long throughout cancels.
 ///
 /// `limit_m` is exceeded by good readings of corners in tolerance with a chance of

@@ -23,10 +23,10 @@ struct Cause {
   std::optional<std::size_t>
       other;  ///< labels, rows: the other of the two; wrong_stake: the stake pulled to or sighted
   std::optional<std::size_t> held;  ///< wrong_stake: the end of the reading that was right
-  double size = 0.0;  ///< reading: slip (too long or too large positive), in metres, or radians for
-                      ///< an angle; zero: metres; scale: m/m
+  double size = 0.0;  ///< reading: slip (too long or too large positive), in meters, or radians for
+                      ///< an angle; zero: meters; scale: m/m
   double size_sd = 0.0;
-  double outward_m = 0.0;   ///< stake: how it stands off; for the centre pin: forward ...
+  double outward_m = 0.0;   ///< stake: how it stands off; for the center pin: forward ...
   double sideways_m = 0.0;  ///< ... and to the right
   double outward_sd_m = 0.0;
   double sideways_sd_m = 0.0;
@@ -54,7 +54,7 @@ struct Suspects {
 struct Setting {
   base::Staking staking;
   base::Tolerance tolerance;
-  base::Units units = base::Units::millimetres;  ///< for `words` and for which slips are natural
+  base::Units units = base::Units::millimeters;  ///< for `words` and for which slips are natural
   std::size_t most_listed = 8;                   ///< entries besides "nothing wrong"
 };
 

@@ -1,7 +1,7 @@
 // Which tapes to pull: the next one when it is unclear what is wrong, and a plan
 // beforehand.
 //
-// Units: metres.  Formulas and sources: docs/methods/suspects.md, docs/methods/tape-plan.md.
+// Units: meters.  Formulas and sources: docs/methods/suspects.md, docs/methods/tape-plan.md.
 #pragma once
 
 #include <cstddef>
@@ -69,7 +69,7 @@ struct TapePlan {
   std::vector<std::string> misses;  ///< what was asked and is not reached, a sentence each
 };
 
-/// The shortest set of pulls between corners and to the centre pin that reaches the request, each
+/// The shortest set of pulls between corners and to the center pin that reaches the request, each
 /// figure with power 0.80 (readings: alpha 0.001, shared above 40 readings; corners: the
 /// tolerance's confidence).  No pair is pulled more than twice.  Where no such set reaches the
 /// request, or `at_most` is too few: the best set found, and what it misses.
@@ -79,7 +79,7 @@ struct TapePlan {
 TapePlan tape_plan(const layout::Plan& plan, const TapePlanRequest& request);
 
 /// The same figures for pulls somebody else chose, in the order given.
-/// Throws InputError for a label that is not a corner or the centre pin, and for from = to.
+/// Throws InputError for a label that is not a corner or the center pin, and for from = to.
 TapePlan judged_pulls(const layout::Plan& plan, const TapePlanRequest& request,
                       const std::vector<layout::Tape>& pulls);
 

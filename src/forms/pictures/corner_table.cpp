@@ -84,10 +84,10 @@ std::array<std::string, 4> row(const check::Findings& findings, std::size_t i, b
   if (!in_words)
     return {label, signed_text(corner.outward_m, units), signed_text(corner.sideways_m, units),
             corner.verdict == placement::Verdict::undecided ? "?" : verdict};
-  return {
-      label, directed(corner.outward_m, "pictures.outward", "pictures.inward", units, wording),
-      directed(corner.sideways_m, "pictures.clockwise", "pictures.anticlockwise", units, wording),
-      verdict};
+  return {label, directed(corner.outward_m, "pictures.outward", "pictures.inward", units, wording),
+          directed(corner.sideways_m, "pictures.clockwise", "pictures.counterclockwise", units,
+                   wording),
+          verdict};
 }
 
 }  // namespace

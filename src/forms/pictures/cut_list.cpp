@@ -59,7 +59,7 @@ class Writer {
     return input_.wording.filled(pattern,
                                  {{"angle", hold.angle_arm},
                                   {"other", hold.other_arm},
-                                  {"mitre", text_from_angle(std::abs(cut.setting.mitre_rad))},
+                                  {"miter", text_from_angle(std::abs(cut.setting.miter_rad))},
                                   {"bevel", text_from_angle(cut.setting.bevel_rad)},
                                   {"heel", length(part.heel_m)},
                                   {"notch", length(part.notch_m)},
@@ -112,7 +112,7 @@ CutList rafter_cuts(const PartInput& input, const roof::Part& part) {
 CutList fascia_cuts(const PartInput& input, const roof::Part& part) {
   Writer writer(input);
   CutNumbers numbers;
-  numbers.cheek = writer.add(part, "mitre", "pictures.cut_mitre", "pictures.cut_mitre_words");
+  numbers.cheek = writer.add(part, "miter", "pictures.cut_miter", "pictures.cut_miter_words");
   numbers.tail = writer.add(part, "bevel", "pictures.cut_bevel", "pictures.cut_bevel_words");
   return std::move(writer).list(numbers);
 }

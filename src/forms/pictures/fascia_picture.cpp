@@ -28,14 +28,14 @@ constexpr double kOutline_pt = 1.5;
 struct BoardEnd {
   double width_m = 0.0;
   double thickness_m = 0.0;
-  double mitre_rad = 0.0;
+  double miter_rad = 0.0;
   double bevel_rad = 0.0;
   /// How far the inner edge stands behind the outer one at the long point.
   [[nodiscard]] double inset_m() const {
-    return thickness_m * std::tan(bevel_rad) / std::cos(mitre_rad);
+    return thickness_m * std::tan(bevel_rad) / std::cos(miter_rad);
   }
   /// How far the lower edge stands behind the upper one, on the outer face.
-  [[nodiscard]] double rise_m() const { return width_m * std::tan(mitre_rad); }
+  [[nodiscard]] double rise_m() const { return width_m * std::tan(miter_rad); }
 };
 
 BoardEnd end_of(const PartInput& input, const roof::Part& part, bool right) {
@@ -51,7 +51,7 @@ BoardEnd end_of(const PartInput& input, const roof::Part& part, bool right) {
   const double slope = plumb.empty() ? 0.0 : angle_to_cut_rad(*plumb.front());
   const bool upright = input.job.roof.tail == roof::Tail::plumb;
   const double depth = input.job.roof.rafter_depth_m;
-  return {upright ? depth / std::cos(slope) : depth, input.job.roof.fascia_m, pick("mitre"),
+  return {upright ? depth / std::cos(slope) : depth, input.job.roof.fascia_m, pick("miter"),
           pick("bevel")};
 }
 
@@ -73,7 +73,7 @@ class BoardPlotter {
 
   /// Returns where the views end.
   double draw() {
-    const double k = scale_.points_per_metre();
+    const double k = scale_.points_per_meter();
     const double line = roof::line_to_cut_m(part_);
     const double face_top = box_.y_pt + 2.0 * kDimensionRow_pt + 14.0;
     const double face_bottom = face_top + k * left_.width_m;
@@ -177,7 +177,7 @@ void draw_corner(drawing::Page& page, const Box& box, const PartInput& input, do
 double half_turn_rad(const PartInput& input, const roof::Part& part) {
   roof::Part beam = part;
   beam.kind = PartKind::beam;
-  const auto cuts = cuts_of(input.carry, beam, "mitre");
+  const auto cuts = cuts_of(input.carry, beam, "miter");
   return cuts.empty() ? std::numbers::pi / input.job.plan.polygon.sides
                       : angle_to_cut_rad(*cuts.back());
 }

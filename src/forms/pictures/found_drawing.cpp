@@ -43,7 +43,7 @@ class Plotter {
     draw_left_out();
     draw_outlines();
     draw_corners();
-    draw_centre_pin();
+    draw_center_pin();
     label_corners();
     number_suspects();
     return drawn_;
@@ -218,10 +218,10 @@ class Plotter {
     drawn_.undecided = drawn_.undecided || corner.verdict == placement::Verdict::undecided;
   }
 
-  void draw_centre_pin() {
-    const At centre = found_.view.at(job_.plan.centre);
-    draw_centre(page_, centre);
-    room_.keep_off(around(centre, kCentreReach_pt));
+  void draw_center_pin() {
+    const At center = found_.view.at(job_.plan.center);
+    draw_center(page_, center);
+    room_.keep_off(around(center, kCenterReach_pt));
   }
 
   [[nodiscard]] std::string words_at(std::size_t i) const {
@@ -238,9 +238,9 @@ class Plotter {
     const Style style{.size_pt = size, .weight = drawing::Weight::bold};
     for (std::size_t i = 0; i < found_.corners.size(); ++i) {
       const FoundCorner& corner = found_.corners[i];
-      const Direction out = paper_direction(corner.planned - job_.plan.centre);
+      const Direction out = paper_direction(corner.planned - job_.plan.center);
       const At at = corner.off && base::norm_m(*corner.off) > 0.0 &&
-                            base::dot(*corner.off, corner.planned - job_.plan.centre) > 0.0
+                            base::dot(*corner.off, corner.planned - job_.plan.center) > 0.0
                         ? found_.found_at(corner)
                         : found_.planned_at(corner);
       auto directions = fan(out);
@@ -255,7 +255,7 @@ class Plotter {
         drawn_.labels_thinned = true;
       }
     }
-    const auto placed = room_.place(found_.view.at(job_.plan.centre), layout::kCentreLabel, style,
+    const auto placed = room_.place(found_.view.at(job_.plan.center), layout::kCenterLabel, style,
                                     all_round(), 60.0);
     if (placed) LabelRoom::draw(pen_, *placed);
   }

@@ -41,7 +41,7 @@ drawing::Stroke ellipse_stroke() { return {0.75, {1.5, 1.5}}; }
 
 drawing::Stroke left_out_stroke() { return {1.0, {12.0, 4.0}}; }
 
-std::vector<At> ellipse_points(At centre, double major_pt, double minor_pt, double bearing_rad) {
+std::vector<At> ellipse_points(At center, double major_pt, double minor_pt, double bearing_rad) {
   constexpr int kPieces = 32;
   std::vector<At> points;
   const double s = std::sin(bearing_rad);
@@ -51,7 +51,7 @@ std::vector<At> ellipse_points(At centre, double major_pt, double minor_pt, doub
     const double u = major_pt * std::cos(angle);
     const double v = minor_pt * std::sin(angle);
     // Along the bearing on paper: right by its sine, up by its cosine.
-    points.push_back({centre.x_pt + u * s + v * c, centre.y_pt - u * c + v * s});
+    points.push_back({center.x_pt + u * s + v * c, center.y_pt - u * c + v * s});
   }
   return points;
 }

@@ -21,7 +21,7 @@ drawing::Stroke ellipse_stroke();
 drawing::Stroke left_out_stroke();
 
 /// Points round an ellipse, its long axis along a bearing clockwise from up the page.
-std::vector<drawing::At> ellipse_points(drawing::At centre, double major_pt, double minor_pt,
+std::vector<drawing::At> ellipse_points(drawing::At center, double major_pt, double minor_pt,
                                         double bearing_rad);
 
 /// A small cross where a stake is wanted.

@@ -26,16 +26,16 @@ constexpr double kLeastSuspects_pt = 84.0;
 constexpr double kLeastBelow_pt = 56.0;
 constexpr Style kHeading{.size_pt = 12.0, .weight = drawing::Weight::bold};
 
-/// A round length whose enlarged bar fits, in metres.
+/// A round length whose enlarged bar fits, in meters.
 double enlarged_bar_m(const FoundView& found, double room_pt, base::Units units) {
   constexpr std::array<double, 12> kInches{1.0 / 16, 1.0 / 8, 1.0 / 4, 1.0 / 2, 1.0,   2.0,
                                            3.0,      6.0,     12.0,    60.0,    120.0, 1200.0};
-  constexpr std::array<double, 12> kMillimetres{1.0,   2.0,   5.0,   10.0,   20.0,   50.0,
+  constexpr std::array<double, 12> kMillimeters{1.0,   2.0,   5.0,   10.0,   20.0,   50.0,
                                                 100.0, 200.0, 500.0, 1000.0, 5000.0, 50000.0};
   const bool inches = units == base::Units::feet_inches;
   const double unit_m = inches ? 0.0254 : 0.001;
-  double best = unit_m * (inches ? kInches : kMillimetres).front();
-  for (const double step : inches ? kInches : kMillimetres)
+  double best = unit_m * (inches ? kInches : kMillimeters).front();
+  for (const double step : inches ? kInches : kMillimeters)
     if (found.enlarged_pt(step * unit_m) <= room_pt) best = step * unit_m;
   return best;
 }

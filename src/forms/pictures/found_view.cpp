@@ -18,14 +18,14 @@ constexpr double kShareOfSide = 0.42;
 constexpr double kLargestEllipse = 1.0;
 
 FoundCorner corner_of(const placement::Placement& placement, const placement::Survey& survey,
-                      Point centre, std::size_t i) {
+                      Point center, std::size_t i) {
   const placement::CornerResult& result = placement.corners[i];
   FoundCorner corner;
   corner.planned = survey.planned[i];
   corner.verdict = result.verdict;
   corner.ellipse = result.ellipse;
   corner.ellipse.bearing_rad -= placement.rigid.turn_rad;
-  const Point out = corner.planned - centre;
+  const Point out = corner.planned - center;
   const double radius_m = base::norm_m(out);
   if (!survey.measured[i] || result.ellipse.major_m > kLargestEllipse * radius_m) return corner;
   const Point outward = (1.0 / radius_m) * out;
@@ -39,7 +39,7 @@ std::vector<FoundCorner> corners_of(const job::Job& job, const check::Findings& 
   const bool placed = findings.placement && findings.survey;
   for (std::size_t i = 0; i < planned.size(); ++i) {
     if (placed) {
-      corners.push_back(corner_of(*findings.placement, *findings.survey, job.plan.centre, i));
+      corners.push_back(corner_of(*findings.placement, *findings.survey, job.plan.center, i));
     } else {
       corners.push_back({planned[i], {}, placement::Verdict::undecided, {}});
     }
@@ -84,22 +84,22 @@ Box extent(const FoundView& found) {
   return box;
 }
 
-/// Sets scale and factor for a drawing that reaches `reach_m` from the centre, and puts it in the
+/// Sets scale and factor for a drawing that reaches `reach_m` from the center, and puts it in the
 /// middle of the box.  Returns whether it lies within.
 bool lay_out(FoundView& found, const job::Job& job, double reach_m, const Box& box,
              base::Units units) {
   const double room_pt = std::min(box.width_pt, box.height_pt) - 2.0 * kEdge_pt;
   const drawing::At middle{box.x_pt + box.width_pt / 2.0, box.y_pt + box.height_pt / 2.0};
-  found.view = {scale_for(2.0 * reach_m, room_pt, units), job.plan.centre, middle};
-  const double points_per_metre = found.view.scale.points_per_metre();
+  found.view = {scale_for(2.0 * reach_m, room_pt, units), job.plan.center, middle};
+  const double points_per_meter = found.view.scale.points_per_meter();
   const double allowed_pt =
-      std::min(kFarthest_pt, kShareOfSide * layout::side_m(job.plan.polygon) * points_per_metre);
+      std::min(kFarthest_pt, kShareOfSide * layout::side_m(job.plan.polygon) * points_per_meter);
   const double shown_pt =
-      std::max(farthest_m(found.corners), job.tolerance.corner_m) * points_per_metre;
+      std::max(farthest_m(found.corners), job.tolerance.corner_m) * points_per_meter;
   found.factor = round_factor(allowed_pt / shown_pt);
   const Box drawn = extent(found);
-  found.view.centre.x_pt += middle.x_pt - (drawn.x_pt + drawn.width_pt / 2.0);
-  found.view.centre.y_pt += middle.y_pt - (drawn.y_pt + drawn.height_pt / 2.0);
+  found.view.center.x_pt += middle.x_pt - (drawn.x_pt + drawn.width_pt / 2.0);
+  found.view.center.y_pt += middle.y_pt - (drawn.y_pt + drawn.height_pt / 2.0);
   return drawn.width_pt <= box.width_pt - 2.0 * kEdge_pt &&
          drawn.height_pt <= box.height_pt - 2.0 * kEdge_pt;
 }

@@ -26,7 +26,7 @@ struct FoundView {
   bool any_found = false;
 
   [[nodiscard]] double enlarged_pt(double length_m) const {
-    return factor * length_m * view.scale.points_per_metre();
+    return factor * length_m * view.scale.points_per_meter();
   }
   [[nodiscard]] drawing::At planned_at(const FoundCorner& corner) const {
     return view.at(corner.planned);
@@ -36,7 +36,7 @@ struct FoundView {
   }
 };
 
-/// Enlarged as far as neighbouring corners stay apart; a round factor, 1 at the least.
+/// Enlarged as far as neighboring corners stay apart; a round factor, 1 at the least.
 FoundView found_view(const job::Job& job, const check::Findings& findings, const drawing::Box& box,
                      base::Units units);
 

@@ -53,12 +53,12 @@ std::string units_words(base::Units units, const Wording& wording) {
   switch (units) {
     case base::Units::feet_inches:
       return wording.text("units.feet_inches");
-    case base::Units::metres:
-      return wording.text("units.metres");
-    case base::Units::millimetres:
+    case base::Units::meters:
+      return wording.text("units.meters");
+    case base::Units::millimeters:
       break;
   }
-  return wording.text("units.millimetres");
+  return wording.text("units.millimeters");
 }
 
 double add_tab(drawing::Page& page, At corner, const std::string& words) {

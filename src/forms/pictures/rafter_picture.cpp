@@ -47,7 +47,7 @@ void draw_backing(drawing::Page& page, const Box& box, const StickShape& stick,
   if (cuts.empty()) return;
   Pen pen(page);
   const Scale scale = scale_for(stick.depth_m, 42.0, input.choices.units);
-  const double k = scale.points_per_metre();
+  const double k = scale.points_per_meter();
   const double half = 0.5 * k * stick.thickness_m;
   const double left = box.x_pt + 6.0;
   const double top = box.y_pt + 18.0;

@@ -1,6 +1,6 @@
 // The roof seen from above: plate, eave and every rafter as lines on the ground plan.
 //
-// Taken back from the figures of the carry, for a drawing: metres, plan frame.
+// Taken back from the figures of the carry, for a drawing: meters, plan frame.
 #pragma once
 
 #include <optional>

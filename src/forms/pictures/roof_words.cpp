@@ -15,7 +15,7 @@ SquareHold square_hold(double figure, base::Units units) {
   const double arm_m = inches ? kTwelveInches_m : kMetricArm_m;
   const auto text = [&](double length_m) {
     const std::string words =
-        base::text_from_length(length_m, inches ? units : base::Units::millimetres);
+        base::text_from_length(length_m, inches ? units : base::Units::millimeters);
     return words == "1' 0\"" ? std::string("12\"") : words;  // as a square is read
   };
   if (figure > 1.0) return {text(arm_m), text(arm_m / figure)};

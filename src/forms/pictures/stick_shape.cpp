@@ -73,11 +73,11 @@ void shape_tail(StickShape& stick, const roof::Carry& carry, const roof::Spec& s
     return;
   }
   if (tails.empty()) return;
-  const double lean_m = stick.depth_m * std::tan(tails.front()->setting.mitre_rad);
+  const double lean_m = stick.depth_m * std::tan(tails.front()->setting.miter_rad);
   stick.tail_lean_m = spec.tail == roof::Tail::plumb ? lean_m : -lean_m;
   const auto behind = [&stick](const roof::Cut& cut) {
     return 0.5 * stick.thickness_m * std::tan(cut.setting.bevel_rad) /
-           std::cos(cut.setting.mitre_rad);
+           std::cos(cut.setting.miter_rad);
   };
   stick.tail = {behind(*tails.front()), behind(*tails.back())};
 }

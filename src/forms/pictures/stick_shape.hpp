@@ -1,6 +1,6 @@
 // The side and the top edge of a rafter as it lies on the trestles: in its own axes.
 //
-// Metres: x along the top edge from the middle of the tail cut up the slope, y square to it, down.
+// Meters: x along the top edge from the middle of the tail cut up the slope, y square to it, down.
 #pragma once
 
 #include <string>
@@ -37,7 +37,7 @@ struct StickShape {
   EndSides tail;
 
   [[nodiscard]] double apex_m() const { return tail_m + line_m; }
-  /// Along the stick, for each metre down it, that a plumb line runs back.
+  /// Along the stick, for each meter down it, that a plumb line runs back.
   [[nodiscard]] double plumb_run() const;
   /// Where the plumb line over the plate line meets the plate, and the inner end of the seat.
   [[nodiscard]] StickPoint heel_point() const;

@@ -47,11 +47,11 @@ class Ruler {
       const double ends_m = (left_end_m_ - from_m_) + (to_m_ - right_end_m_);
       const Scale ends = scale_for(std::max(ends_m, deep_room_m), room, units);
       broken_ = ends.denominator < scale_.denominator && left_end_m_ < right_end_m_;
-      if (!broken_ || beside_m * ends.points_per_metre() >= kBesideCut_pt) {
+      if (!broken_ || beside_m * ends.points_per_meter() >= kBesideCut_pt) {
         if (broken_) scale_ = ends;
         break;
       }
-      beside_m = kBesideCut_pt / ends.points_per_metre();
+      beside_m = kBesideCut_pt / ends.points_per_meter();
       if (pass == kPasses - 1) broken_ = false;
     }
     left_pt_ = box.x_pt + kLeft_pt;
@@ -61,7 +61,7 @@ class Ruler {
   [[nodiscard]] const Scale& scale() const { return scale_; }
   [[nodiscard]] bool broken() const { return broken_; }
   [[nodiscard]] double along_pt(double length_m) const {
-    return length_m * scale_.points_per_metre();
+    return length_m * scale_.points_per_meter();
   }
   [[nodiscard]] double x_pt(double x_m) const {
     const double skipped = broken_ && x_m > 0.5 * (left_end_m_ + right_end_m_)
@@ -184,7 +184,7 @@ class StickPlotter {
   }
 
   void draw_plumb_lines() {
-    const double below_m = stick_.depth_m + 8.0 / ruler_.scale().points_per_metre();
+    const double below_m = stick_.depth_m + 8.0 / ruler_.scale().points_per_meter();
     plumb_line(stick_.tail_m, 0.0, below_m, "pictures.plate_line");
     plumb_line(stick_.apex_m(), 0.0, below_m, "pictures.peak_line");
   }
