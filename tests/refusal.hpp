@@ -4,8 +4,15 @@
 #include <string>
 
 #include "stakewright/base/error.hpp"
+#include "stakewright/wording/voice.hpp"
 
 namespace stakewright {
+
+/// A fact, or what is wrong, as an English report in millimeters says it.
+template <typename What>
+std::string told_in_english(const What& what, base::Units units = base::Units::millimeters) {
+  return wording::Voice(wording::built_in("en"), units).text(what);
+}
 
 /// The message of the InputError that `act` throws, or a text no message holds when it throws none.
 template <typename Act>
@@ -13,7 +20,7 @@ std::string refusal(Act act) {
   try {
     act();
   } catch (const base::InputError& error) {
-    return error.what();
+    return told_in_english(error);
   }
   return "(taken without a word)";
 }

@@ -28,7 +28,7 @@ double meters_from_inches(double inches) { return inches * 254.0 / 10000.0; }
 bool take_foot_mark(Scan& scan) { return scan.take({"ft", "'", "\u2032", "\u2019"}); }
 bool take_inch_mark(Scan& scan) { return scan.take({"in", "\"", "\u2033", "\u201d"}); }
 
-double fraction_of_inch(Number top, Scan& scan) {
+double fraction_of_inch(WrittenNumber top, Scan& scan) {
   const auto bottom = scan.number();
   if (!bottom || !top.whole || !bottom->whole) refuse(kAcceptedLengths);
   for (int power = 2; power <= kFinestFraction; power *= 2) {
@@ -45,7 +45,7 @@ struct Inches {
 };
 
 // "10", "10.25", "1/4", "10-1/4", "10 1/4", of which the first number is read already.
-Inches inches_after(Number first, Scan& scan) {
+Inches inches_after(WrittenNumber first, Scan& scan) {
   if (scan.take({"/"})) return {fraction_of_inch(first, scan), true};
   Scan ahead = scan;
   ahead.spaces();
@@ -59,7 +59,7 @@ Inches inches_after(Number first, Scan& scan) {
 }
 
 // What follows "12'" or "12-": inches, with or without their mark.
-double feet_and_inches_m(Number feet, Scan& scan) {
+double feet_and_inches_m(WrittenNumber feet, Scan& scan) {
   if (!feet.whole) refuse("whole feet before inches");
   const auto first = scan.number();
   if (!first) refuse(kAcceptedLengths);
@@ -70,7 +70,7 @@ double feet_and_inches_m(Number feet, Scan& scan) {
   return meters_from_inches(kInchesPerFoot * feet.value + inches.value);
 }
 
-double after_foot_mark_m(Number feet, Scan& scan) {
+double after_foot_mark_m(WrittenNumber feet, Scan& scan) {
   scan.spaces();
   if (scan.at_end()) return meters_from_inches(kInchesPerFoot * feet.value);
   scan.take({"-"});
@@ -80,7 +80,7 @@ double after_foot_mark_m(Number feet, Scan& scan) {
 
 // "12-4-5/16".  Without fraction or inch mark "12-4" is feet and inches where those are spoken
 // only.
-double dashed_m(Number feet, Scan& scan, Units bare) {
+double dashed_m(WrittenNumber feet, Scan& scan, Units bare) {
   Scan ahead = scan;
   const bool plain = ahead.number() && (ahead.spaces(), ahead.at_end());
   if (plain && bare != Units::feet_inches) refuse(kAcceptedLengths);

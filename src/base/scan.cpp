@@ -60,22 +60,22 @@ bool Scan::take(std::initializer_list<std::string_view> marks) {
   return false;
 }
 
-Number Scan::taken(std::size_t bytes, bool whole) {
+WrittenNumber Scan::taken(std::size_t bytes, bool whole) {
   const std::string_view digits = rest_.substr(0, bytes);
   rest_.remove_prefix(bytes);
-  Number result{0.0, whole};
+  WrittenNumber result{0.0, whole};
   const auto read = std::from_chars(digits.data(), digits.data() + digits.size(), result.value);
   if (read.ec == std::errc::result_out_of_range) result.value = beyond_double(digits);
   return result;
 }
 
-std::optional<Number> Scan::number() {
+std::optional<WrittenNumber> Scan::number() {
   const std::size_t bytes = decimal_bytes(rest_);
   if (bytes == 0) return std::nullopt;
   return taken(bytes, digits_from(rest_, 0) == bytes);
 }
 
-std::optional<Number> Scan::number_with_power() {
+std::optional<WrittenNumber> Scan::number_with_power() {
   const std::size_t bytes = decimal_bytes(rest_);
   if (bytes == 0) return std::nullopt;
   return taken(bytes + power_bytes(rest_, bytes), false);

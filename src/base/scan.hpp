@@ -9,7 +9,7 @@
 
 namespace stakewright::base {
 
-struct Number {
+struct WrittenNumber {
   double value = 0.0;  ///< infinite when it has more digits than a double holds
   bool whole = false;  ///< written without a point
 };
@@ -25,13 +25,13 @@ class Scan {
   /// Takes the first of `marks` that comes next, upper or lower case, and says whether one did.
   bool take(std::initializer_list<std::string_view> marks);
 
-  std::optional<Number> number();
+  std::optional<WrittenNumber> number();
 
   /// The same, with a power of ten allowed after it: "6.45e-6".
-  std::optional<Number> number_with_power();
+  std::optional<WrittenNumber> number_with_power();
 
  private:
-  Number taken(std::size_t bytes, bool whole);
+  WrittenNumber taken(std::size_t bytes, bool whole);
 
   std::string_view rest_;
 };

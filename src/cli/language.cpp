@@ -50,6 +50,12 @@ job::Job job_of(const Options& options) {
   return job;
 }
 
+wording::Voice voice_of(const Options& options, const job::Job& job) {
+  const std::string language =
+      options.language.empty() ? wording::kUsualLanguage : options.language;
+  return {wording::chosen(language, options.forms).wording, options.units.value_or(job.units)};
+}
+
 void keep_names(const std::vector<readings::Reading>& readings) {
   for (const readings::Reading& reading : readings)
     spoken().phrases.keep({reading.round, reading.from, reading.to, reading.note});

@@ -8,6 +8,7 @@
 #include "options.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/readings/reading.hpp"
+#include "stakewright/wording/voice.hpp"
 
 namespace stakewright::cli {
 
@@ -16,6 +17,10 @@ namespace stakewright::cli {
 /// Throws InputError as `job::read_job`, for a language that there is not, and for a phrase file
 /// that cannot be read.
 job::Job job_of(const Options& options);
+
+/// In the language and the units of the options; without those in English and the job's units.
+/// Throws InputError as `wording::chosen`.
+wording::Voice voice_of(const Options& options, const job::Job& job);
 
 /// Names of rounds, set-ups and turning points, and notes, stay as they are too.
 void keep_names(const std::vector<readings::Reading>& readings);

@@ -6,6 +6,7 @@
 #include "draw_program.hpp"
 #include "options.hpp"
 #include "stakewright/base/error.hpp"
+#include "stakewright/wording/voice.hpp"
 
 int main(int argc, char** argv) {
   using namespace stakewright;
@@ -20,7 +21,9 @@ int main(int argc, char** argv) {
   } catch (const cli::AlreadyTold&) {
     return cli::kBadInput;
   } catch (const base::InputError& error) {
-    cli::complain(error.what());
+    cli::complain(
+        wording::Voice(wording::built_in(wording::kUsualLanguage), base::Units::millimeters)
+            .text(error));
   } catch (const std::exception& error) {
     cli::complain(std::string("a fault of the program, not of your files: ") + error.what());
   }

@@ -57,9 +57,6 @@ std::string levels_section(const job::Job& job, const levels::Levels& levels, co
 /// comparison with least squares over all corners, and the adjustment's figures.
 std::string check_report(const job::Job& job, const check::Findings& findings, const Shown& shown);
 
-/// The pulls in walking order, what each would catch and each corner would show, and the misses.
-std::string tapes_report(const job::Job& job, const suspects::TapePlan& plan, const Shown& shown);
-
 /// The next pulls worth making, each with its why.
 std::string next_tapes_report(const job::Job& job, const check::Findings& findings,
                               const Shown& shown);

@@ -7,6 +7,7 @@
 #include "reports.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/job/results.hpp"
+#include "stakewright/told/tapes.hpp"
 
 namespace stakewright::cli {
 namespace {
@@ -27,8 +28,10 @@ int plan_beforehand(const Options& options, const job::Job& job, const Shown& sh
   const suspects::TapePlan plan = suspects::tape_plan(job.plan, request_of(options, job));
   deliver(
       options, [&] { return job::tapes_json(job, plan); },
-      [&] { return tapes_report(job, plan, shown); }, {},
-      {{".csv", [&] { return job::blank_readings_csv(plan); }}});
+      [&] {
+        return text_of(told::tape_plan_report(job, plan), voice_of(options, job), shown.emphasis);
+      },
+      {}, {{".csv", [&] { return job::blank_readings_csv(plan); }}});
   return kAllInTolerance;
 }
 

@@ -10,56 +10,6 @@
 namespace stakewright::cli {
 namespace {
 
-using base::text_from_length;
-using base::text_from_small_length;
-
-/// A slip that must be larger than this to show shows nothing that a glance would not.
-constexpr double kPlainToSee_m = 1.0;
-
-std::string caught(double size_m, base::Units units) {
-  return size_m <= kPlainToSee_m ? text_from_small_length(size_m, units) : "nothing";
-}
-
-std::string opening(const suspects::TapePlan& plan, base::Units units) {
-  const std::string pulls = counted(plan.pulls.size(), "pull", "pulls");
-  if (plan.reached)
-    return fmt::format("{} are enough; the tape's two ends are carried {} in all.", pulls,
-                       text_from_length(plan.walk_m, units, 1));
-  std::string text = fmt::format("{}, and not all that was asked is reached.", pulls);
-  for (const std::string& miss : plan.misses) text += ' ' + miss;
-  return text;
-}
-
-std::string pulls_section(const suspects::TapePlan& plan, const Shown& shown) {
-  std::vector<Row> rows;
-  std::string hold;
-  for (const suspects::PlannedPull& pull : plan.pulls) {
-    rows.push_back(
-        {pull.from == hold ? "" : pull.from, pull.to, text_from_length(pull.length_m, shown.units),
-         caught(pull.smallest_catch_m, shown.units), caught(pull.smallest_named_m, shown.units)});
-    hold = pull.from;
-  }
-  return heading("Pulls, in walking order", shown.emphasis) +
-         table({{"hold at"},
-                {"read at"},
-                {"planned", Align::right},
-                {"slip caught from", Align::right},
-                {"and named from", Align::right}},
-               rows, shown.emphasis);
-}
-
-std::string corners_section(const suspects::TapePlan& plan, const Shown& shown) {
-  std::vector<Row> rows;
-  for (const suspects::PlannedCorner& corner : plan.corners)
-    rows.push_back({corner.label, caught(corner.smallest_shift_m, shown.units)});
-  return heading("Corners", shown.emphasis) +
-         table({{"corner"}, {"called out when off by", Align::right}}, rows, shown.emphasis);
-}
-
-constexpr const char* kCaution =
-    "Each figure is seen four times in five. Smaller slips pass unseen. Look up for power lines "
-    "before you pull a steel tape.";
-
 std::string loose_section(const check::Findings& findings) {
   std::string text;
   for (const adjustment::Loose& loose : findings.used.loose) {
@@ -98,12 +48,6 @@ std::string nothing_to_pull(const check::Findings& findings) {
 }
 
 }  // namespace
-
-std::string tapes_report(const job::Job& job, const suspects::TapePlan& plan, const Shown& shown) {
-  return plain(job.title) + "\n\n" + paragraph(opening(plan, shown.units)) + '\n' +
-         pulls_section(plan, shown) + '\n' + corners_section(plan, shown) + '\n' +
-         paragraph(kCaution);
-}
 
 std::string next_tapes_report(const job::Job& job, const check::Findings& findings,
                               const Shown& shown) {

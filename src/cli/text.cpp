@@ -181,19 +181,68 @@ std::size_t display_width(std::string_view text) {
   return width;
 }
 
-std::string heading(std::string_view text, Emphasis emphasis) {
-  std::string line = plain(in_language(text));
-  if (emphasis == Emphasis::on) line = std::string(kBold) + line + std::string(kNormal);
-  return line + '\n';
+namespace {
+
+std::string bold(std::string text, Emphasis emphasis) {
+  return emphasis == Emphasis::on ? std::string(kBold) + text + std::string(kNormal) : text;
 }
 
-std::string paragraph(std::string_view text, std::size_t indent) {
+std::string wrapped(const std::string& text, std::size_t indent) {
   std::string result;
-  for (const std::string& line : packed(plain(in_language(text)), kReportWidth - indent)) {
+  for (const std::string& line : packed(text, kReportWidth - indent)) {
     if (!result.empty()) result += std::string(indent, ' ');
     result += line + '\n';
   }
   return result;
+}
+
+/// `columns` with the headings as they are shown.
+std::string laid_out(const std::vector<Column>& columns, const std::vector<Row>& rows,
+                     Emphasis emphasis) {
+  Row headings;
+  for (const Column& column : columns) headings.push_back(column.heading);
+  const std::vector<std::size_t> widths = widths_of(headings, rows);
+  const bool has_headings =
+      std::any_of(headings.begin(), headings.end(), [](const auto& h) { return !h.empty(); });
+  std::string text;
+  if (has_headings) {
+    text = row_lines(headings, columns, widths);
+    text.pop_back();
+    text = bold(text, emphasis) + '\n';
+  }
+  for (const Row& row : rows) text += row_lines(row, columns, widths);
+  return text;
+}
+
+/// Figures stand under figures, at the right.
+Align alignment_of(const told::Table& table, std::size_t column) {
+  const bool figures = std::any_of(table.rows.begin(), table.rows.end(), [&](const told::Row& row) {
+    return wording::is_figure(row[column]);
+  });
+  return figures ? Align::right : Align::left;
+}
+
+std::string text_of(const told::Table& table, const wording::Voice& voice, Emphasis emphasis) {
+  std::vector<Column> columns;
+  for (std::size_t c = 0; c < table.headings.size(); ++c)
+    columns.push_back({voice.text(table.headings[c]), alignment_of(table, c)});
+  std::vector<Row> rows;
+  for (const told::Row& row : table.rows) {
+    assert(row.size() == columns.size());
+    Row& cells = rows.emplace_back();
+    for (const base::Value& cell : row) cells.push_back(plain(voice.text(cell)));
+  }
+  return laid_out(columns, rows, emphasis);
+}
+
+}  // namespace
+
+std::string heading(std::string_view text, Emphasis emphasis) {
+  return bold(plain(in_language(text)), emphasis) + '\n';
+}
+
+std::string paragraph(std::string_view text, std::size_t indent) {
+  return wrapped(plain(in_language(text)), indent);
 }
 
 std::string table(const std::vector<Column>& columns, const std::vector<Row>& rows,
@@ -206,19 +255,32 @@ std::string table(const std::vector<Column>& columns, const std::vector<Row>& ro
                    [](const std::string& cell) { return plain(in_language(cell)); });
     shown.push_back(std::move(cells));
   }
-  Row headings;
-  for (const Column& column : columns) headings.push_back(in_language(column.heading));
-  const std::vector<std::size_t> widths = widths_of(headings, shown);
-  const bool has_headings =
-      std::any_of(headings.begin(), headings.end(), [](const auto& h) { return !h.empty(); });
+  std::vector<Column> headings = columns;
+  for (Column& column : headings) column.heading = in_language(column.heading);
+  return laid_out(headings, shown, emphasis);
+}
+
+std::string text_of(const told::Paragraph& said, const wording::Voice& voice) {
   std::string text;
-  if (has_headings) {
-    text = row_lines(headings, columns, widths);
-    text.pop_back();
-    if (emphasis == Emphasis::on) text = std::string(kBold) + text + std::string(kNormal);
-    text += '\n';
+  for (const base::Fact& sentence : said) {
+    if (!text.empty()) text += ' ';
+    text += voice.text(sentence);
   }
-  for (const Row& row : shown) text += row_lines(row, columns, widths);
+  return wrapped(plain(text), 0);
+}
+
+std::string text_of(const told::Report& report, const wording::Voice& voice, Emphasis emphasis) {
+  std::string text = bold(plain(report.title), emphasis) + '\n';
+  for (const told::Section& section : report.sections) {
+    text += '\n';
+    if (section.heading) text += bold(plain(voice.text(*section.heading)), emphasis) + '\n';
+    for (const auto& block : section.blocks) {
+      if (const auto* said = std::get_if<told::Paragraph>(&block))
+        text += text_of(*said, voice);
+      else
+        text += text_of(std::get<told::Table>(block), voice, emphasis);
+    }
+  }
   return text;
 }
 

@@ -9,6 +9,9 @@
 #include <string_view>
 #include <vector>
 
+#include "stakewright/told/report.hpp"
+#include "stakewright/wording/voice.hpp"
+
 namespace stakewright::cli {
 
 /// Reports are laid out for a terminal at least this wide, in columns.
@@ -46,5 +49,11 @@ using Row = std::vector<std::string>;
 /// that runs past `kReportWidth` is wrapped under itself.
 std::string table(const std::vector<Column>& columns, const std::vector<Row>& rows,
                   Emphasis emphasis);
+
+/// The report as it stands on a terminal.
+std::string text_of(const told::Report& report, const wording::Voice& voice, Emphasis emphasis);
+
+/// Sentences as one wrapped paragraph.
+std::string text_of(const told::Paragraph& said, const wording::Voice& voice);
 
 }  // namespace stakewright::cli

@@ -7,6 +7,7 @@
 #include "picture.hpp"
 #include "readings.hpp"
 #include "stakewright/base/error.hpp"
+#include "stakewright/wording/voice.hpp"
 
 namespace {
 
@@ -43,7 +44,9 @@ int main(int argc, char** argv) {
       complain(remark.c_str());
     return kDone;
   } catch (const base::InputError& error) {
-    complain(error.what());
+    complain(wording::Voice(wording::built_in(wording::kUsualLanguage), base::Units::millimeters)
+                 .text(error)
+                 .c_str());
   } catch (const std::exception& error) {
     std::fprintf(stderr, "stakewright: a fault of the program, not of your files: %s\n",
                  error.what());

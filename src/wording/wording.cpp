@@ -20,6 +20,12 @@ std::string Wording::filled(
   return filled_in(text(key), values);
 }
 
+const std::string& Wording::pattern(std::string_view id, std::size_t count) const {
+  const auto found = texts_.find(id);
+  if (found != texts_.end()) return found->second;
+  return text(std::string(id) + (count == 1 ? ".one" : ".other"));
+}
+
 const std::vector<std::string>& Wording::paragraphs(std::string_view key) const {
   const auto found = paragraphs_.find(key);
   assert(found != paragraphs_.end());

@@ -136,23 +136,25 @@ const EmbeddedFile* embedded(std::string_view language) {
   return found == files.end() ? nullptr : &*found;
 }
 
+void take_all(const job::Table& table, const std::string& prefix, Wording::Texts& texts,
+              Wording::Paragraphs& paragraphs) {
+  for (const job::Entry& entry : table.entries) {
+    const std::string key = prefix + entry.key;
+    if (const auto* inner = std::get_if<job::Table>(&entry.value.held))
+      take_all(*inner, key + ".", texts, paragraphs);
+    else if (std::holds_alternative<job::List>(entry.value.held))
+      paragraphs[key] = texts_from(entry.value);
+    else
+      texts[key] = text_from(entry.value);
+  }
+}
+
 /// English, taken as it stands: all others are held against it.
 Wording english() {
   Wording::Texts texts;
   Wording::Paragraphs paragraphs;
-  const auto table = job::document_from_text(embedded(kUsualLanguage)->text, "en.toml");
-  for (const job::Entry& group : table.entries) {
-    if (const auto* text = std::get_if<std::string>(&group.value.held)) texts[group.key] = *text;
-    const auto* inner = std::get_if<job::Table>(&group.value.held);
-    if (inner == nullptr) continue;
-    for (const job::Entry& entry : inner->entries) {
-      const std::string key = fmt::format("{}.{}", group.key, entry.key);
-      if (std::holds_alternative<job::List>(entry.value.held))
-        paragraphs[key] = texts_from(entry.value);
-      else
-        texts[key] = text_from(entry.value);
-    }
-  }
+  take_all(job::document_from_text(embedded(kUsualLanguage)->text, "en.toml"), "", texts,
+           paragraphs);
   return {std::move(texts), std::move(paragraphs)};
 }
 

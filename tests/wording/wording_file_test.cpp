@@ -106,7 +106,7 @@ TEST(WordingFile, HasRoomForWhatASheetHasRoomFor) {
   const std::string long_text(kLongestText, 'x');
   EXPECT_NO_THROW(from_text("[plan]\ntab = \"" + long_text + "\"\n", "mine.toml", "en"));
   EXPECT_THAT([&] { from_text("[plan]\ntab = \"" + long_text + "x\"\n", "mine.toml", "en"); },
-              refuses("1 to 400 characters"));
+              refuses("1 to 600 characters"));
 }
 
 TEST(WordingFolder, SaysWhichLanguagesItHas) {

@@ -1,4 +1,4 @@
-// The words of the printed forms, by language.
+// The catalog of messages, by language: all words of reports, forms, drawings and errors.
 //
 // They live in field-forms/<language>.toml and are embedded when the program is built; a folder
 // of such files may stand in for them.  field-forms/README.md says how to add a language.
@@ -22,6 +22,10 @@ class Wording {
   [[nodiscard]] std::string filled(
       std::string_view key,
       std::initializer_list<std::pair<std::string_view, std::string>> values) const;
+
+  /// The message of an id, where one and several may differ: the text under the id, or that under
+  /// `id.one` or `id.other`.
+  [[nodiscard]] const std::string& pattern(std::string_view id, std::size_t count) const;
 
   /// The paragraphs under a key such as `plan.cautions`.
   [[nodiscard]] const std::vector<std::string>& paragraphs(std::string_view key) const;
@@ -65,7 +69,7 @@ struct Chosen {
 };
 
 /// The longest text and the longest list that a file may have; no sheet has room for more.
-inline constexpr std::size_t kLongestText = 400;
+inline constexpr std::size_t kLongestText = 600;
 inline constexpr std::size_t kMostParagraphs = 12;
 
 /// The wording of a file's text; `name` stands for the file in messages.  What it leaves out is
