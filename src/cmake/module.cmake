@@ -37,6 +37,8 @@ function(stakewright_test name)
   cmake_parse_arguments(arg "" "" "SOURCES;LINKS" ${ARGN})
   add_executable(test_${name} ${arg_SOURCES})
   target_include_directories(test_${name} PRIVATE ${CMAKE_CURRENT_SOURCE_DIR} ${PROJECT_SOURCE_DIR}/tests)
-  target_link_libraries(test_${name} PRIVATE stakewright_options fmt::fmt ${arg_LINKS} GTest::gmock_main)
+  # What is refused, and why, is told in English: tests/refusal.hpp.
+  target_link_libraries(test_${name} PRIVATE stakewright_options fmt::fmt ${arg_LINKS} stakewright::wording
+    GTest::gmock_main)
   gtest_discover_tests(test_${name} TEST_PREFIX "${name}/" DISCOVERY_TIMEOUT 60)
 endfunction()
