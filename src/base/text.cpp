@@ -1,47 +1,28 @@
 #include "stakewright/base/text.hpp"
 
 #include <fmt/format.h>
+#include <utf8.h>
 
 #include <algorithm>
 #include <vector>
 
 namespace stakewright::base {
-namespace {
 
-struct Character {
-  char32_t code = 0;
-  std::size_t bytes = 1;
-  bool well_formed = false;
-};
-
-bool continues(char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U; }
-
-// RFC 3629, section 4.  A byte that starts nothing is a character of its own, not well formed.
 Character first_character(std::string_view text) {
-  const auto lead = static_cast<unsigned char>(text[0]);
-  if (lead < 0x80U) return {lead, 1, true};
-  const std::size_t bytes = lead >= 0xF0U ? 4 : lead >= 0xE0U ? 3 : 2;
-  if (lead < 0xC2U || lead > 0xF4U || text.size() < bytes) return {lead, 1, false};
-  char32_t code = lead & (0xFFU >> (bytes + 1));
-  for (std::size_t k = 1; k < bytes; ++k) {
-    if (!continues(text[k])) return {lead, 1, false};
-    code = (code << 6U) | (static_cast<unsigned char>(text[k]) & 0x3FU);
+  const char* place = text.data();
+  try {
+    const char32_t code = utf8::next(place, text.data() + text.size());
+    return {code, static_cast<std::size_t>(place - text.data()), true};
+  } catch (const utf8::exception&) {
+    return {static_cast<unsigned char>(text.front()), 1, false};
   }
-  constexpr char32_t least[] = {0, 0, 0x80, 0x800, 0x10000};
-  const bool surrogate = code >= 0xD800 && code <= 0xDFFF;
-  if (code < least[bytes] || code > 0x10FFFF || surrogate) return {lead, 1, false};
-  return {code, bytes, true};
 }
 
-// Characters that move the cursor or turn the writing direction, and would let a file's text
-// repaint a terminal: C0 and C1 controls, line separators, direction marks, the byte-order mark.
 bool changes_the_line(char32_t code) {
   return code < 0x20 || (code >= 0x7F && code <= 0x9F) || code == 0x061C ||
          (code >= 0x200B && code <= 0x200F) || (code >= 0x2028 && code <= 0x202E) ||
          (code >= 0x2060 && code <= 0x2069) || code == 0xFEFF;
 }
-
-}  // namespace
 
 std::string in_quotes(std::string_view text) {
   std::string result = "\"";
@@ -65,12 +46,9 @@ std::string in_quotes(std::string_view text) {
 }
 
 std::optional<std::size_t> first_byte_not_utf8(std::string_view text) {
-  for (std::size_t place = 0; place < text.size();) {
-    const Character next = first_character(text.substr(place));
-    if (!next.well_formed) return place;
-    place += next.bytes;
-  }
-  return std::nullopt;
+  const auto* bad = utf8::find_invalid(text.begin(), text.end());
+  if (bad == text.end()) return std::nullopt;
+  return static_cast<std::size_t>(bad - text.begin());
 }
 
 std::size_t character_count(std::string_view text) {

@@ -1,11 +1,12 @@
 #include "text.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cassert>
-#include <cstdint>
+#include <clocale>
+#include <cwchar>
 
 #include "language.hpp"
+#include "stakewright/base/text.hpp"
 
 namespace stakewright::cli {
 namespace {
@@ -16,78 +17,6 @@ constexpr std::string_view kNormal = "\x1b[0m";
 constexpr std::size_t kGap = 2;
 /// A wrapped last column gets at least this much room, however wide the rest is.
 constexpr std::size_t kNarrowest = 24;
-
-struct CodePoint {
-  std::uint32_t value = 0;
-  std::size_t bytes = 1;
-  bool valid = false;
-};
-
-std::size_t announced_bytes(unsigned char lead) {
-  if (lead < 0x80U) return 1;
-  if (lead >= 0xC2U && lead < 0xE0U) return 2;
-  if (lead >= 0xE0U && lead < 0xF0U) return 3;
-  if (lead >= 0xF0U && lead < 0xF5U) return 4;
-  return 0;
-}
-
-/// The character at the front of `text`, which is not empty.
-CodePoint first_of(std::string_view text) {
-  const auto lead = static_cast<unsigned char>(text.front());
-  const std::size_t bytes = announced_bytes(lead);
-  if (bytes == 0 || bytes > text.size()) return {};
-  if (bytes == 1) return {lead, 1, true};
-  std::uint32_t value = lead & (0xFFU >> (bytes + 1));
-  for (std::size_t i = 1; i < bytes; ++i) {
-    const auto next = static_cast<unsigned char>(text[i]);
-    if ((next & 0xC0U) != 0x80U) return {};
-    value = (value << 6U) | (next & 0x3FU);
-  }
-  constexpr std::array<std::uint32_t, 5> least{0, 0, 0x80, 0x800, 0x10000};
-  const bool surrogate = value >= 0xD800U && value < 0xE000U;
-  if (value < least[bytes] || value > 0x10FFFFU || surrogate) return {};
-  return {value, bytes, true};
-}
-
-struct Range {
-  std::uint32_t first;
-  std::uint32_t last;
-};
-
-template <std::size_t n>
-bool within(const std::array<Range, n>& ranges, std::uint32_t value) {
-  return std::any_of(ranges.begin(), ranges.end(),
-                     [=](Range r) { return value >= r.first && value <= r.last; });
-}
-
-constexpr std::array<Range, 11> kNoWidth{{{0x0300, 0x036F},
-                                          {0x0483, 0x0489},
-                                          {0x0591, 0x05BD},
-                                          {0x064B, 0x065F},
-                                          {0x1AB0, 0x1AFF},
-                                          {0x1DC0, 0x1DFF},
-                                          {0x200B, 0x200F},
-                                          {0x20D0, 0x20FF},
-                                          {0xFE00, 0xFE0F},
-                                          {0xFE20, 0xFE2F},
-                                          {0xE0100, 0xE01EF}}};
-constexpr std::array<Range, 10> kTwoWide{{{0x1100, 0x115F},
-                                          {0x2E80, 0x303E},
-                                          {0x3041, 0xA4CF},
-                                          {0xAC00, 0xD7A3},
-                                          {0xF900, 0xFAFF},
-                                          {0xFE30, 0xFE6F},
-                                          {0xFF00, 0xFF60},
-                                          {0xFFE0, 0xFFE6},
-                                          {0x1F300, 0x1FAFF},
-                                          {0x20000, 0x3FFFD}}};
-/// Marks that turn the direction of writing would reorder a table.
-constexpr std::array<Range, 2> kDirection{{{0x202A, 0x202E}, {0x2066, 0x2069}}};
-
-bool is_control(std::uint32_t value) {
-  return value < 0x20U || (value >= 0x7FU && value < 0xA0U) || value == 0x2028U ||
-         value == 0x2029U || within(kDirection, value);
-}
 
 std::string padded(const std::string& text, std::size_t width, Align align) {
   const std::size_t own = display_width(text);
@@ -156,28 +85,31 @@ std::string row_lines(const Row& row, const std::vector<Column>& columns,
 std::string plain(std::string_view text) {
   std::string result;
   while (!text.empty()) {
-    const CodePoint c = first_of(text);
-    if (!c.valid) {
-      result += kReplacement;
-    } else if (c.value == '\n' || c.value == '\t' || c.value == '\r') {
+    const base::Character next = base::first_character(text);
+    const bool breaks = next.code == '\n' || next.code == '\t' || next.code == '\r';
+    if (breaks)
       result += ' ';
-    } else if (is_control(c.value)) {
+    else if (!next.well_formed || base::changes_the_line(next.code))
       result += kReplacement;
-    } else {
-      result += text.substr(0, c.bytes);
-    }
-    text.remove_prefix(c.bytes);
+    else
+      result += text.substr(0, next.bytes);
+    text.remove_prefix(next.bytes);
   }
   return result;
 }
 
 std::size_t display_width(std::string_view text) {
+  // The C library knows the widths of a UTF-8 locale only; the rest of the program keeps "C".
+  static const locale_t utf8 = newlocale(LC_CTYPE_MASK, "C.UTF-8", nullptr);
+  const locale_t before = uselocale(utf8);
   std::size_t width = 0;
   while (!text.empty()) {
-    const CodePoint c = first_of(text);
-    if (!within(kNoWidth, c.value)) width += within(kTwoWide, c.value) ? 2 : 1;
-    text.remove_prefix(c.bytes);
+    const base::Character next = base::first_character(text);
+    const int columns = wcwidth(static_cast<wchar_t>(next.code));
+    width += columns < 0 ? 1 : static_cast<std::size_t>(columns);
+    text.remove_prefix(next.bytes);
   }
+  uselocale(before);
   return width;
 }
 

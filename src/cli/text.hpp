@@ -25,8 +25,7 @@ enum class Emphasis { off, on };
 std::string plain(std::string_view text);
 
 /// Columns a terminal needs for the text: 0 for combining marks, 2 for wide
-/// East Asian characters and pictures.  Source of the ranges: Unicode UAX #11
-/// (East Asian Width), in blocks, from memory.
+/// East Asian characters and pictures, as the C library has them.
 std::size_t display_width(std::string_view text);
 
 /// A line that opens a section, set off when allowed, with its line end.

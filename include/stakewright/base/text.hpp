@@ -9,6 +9,19 @@
 
 namespace stakewright::base {
 
+struct Character {
+  char32_t code = 0;
+  std::size_t bytes = 1;
+  bool well_formed = false;  ///< else a byte that starts no character of UTF-8
+};
+
+/// The character at the front of a text, which is not empty.
+Character first_character(std::string_view text);
+
+/// Characters that move the cursor or turn the writing direction, and would let a file's text
+/// repaint a terminal: C0 and C1 controls, line separators, direction marks, the byte-order mark.
+bool changes_the_line(char32_t code);
+
 /// Messages quote no more than this of what was read, in bytes.
 inline constexpr std::size_t kLongestQuote = 40;
 
