@@ -40,6 +40,7 @@ double rough(const double (&steps)[n], double size, double sd) {
 struct WayKeys {
   const char* positive;
   const char* negative;
+  const char* nothing = nullptr;  ///< null: the size alone
 };
 
 WayKeys keys_of(base::Way way) {
@@ -67,7 +68,11 @@ WayKeys keys_of(base::Way way) {
     case base::Way::open:
       return {"ways.open", "ways.too_long"};
     case base::Way::pack:
-      return {"ways.pack", "ways.cut"};
+      return {"ways.pack", "ways.cut", "ways.no_packing"};
+    case base::Way::added:
+      return {"ways.added", "ways.taken_off", "ways.next_to_nothing"};
+    case base::Way::on_tape:
+      return {"ways.tape_more", "ways.tape_less", "ways.as_it_is"};
   }
   return {};
 }
@@ -99,6 +104,7 @@ class Telling {
   std::string operator()(const Fact& fact) const { return voice_.text(fact); }
   std::string operator()(const base::Count& count) const { return std::to_string(count.value); }
   std::string operator()(const base::Number& number) const {
+    if (number.decimals < 0) return fmt::format("{:g}", number.value);
     return fmt::format("{:.{}f}", number.value, number.decimals);
   }
 
@@ -155,7 +161,8 @@ class Telling {
           const std::string text = (*this)(size);
           auto nothing = size;
           size_of(nothing) = 0.0;
-          if (!std::isfinite(sign) || text == (*this)(nothing)) return text;
+          if (!std::isfinite(sign)) return text;
+          if (text == (*this)(nothing)) return keys.nothing ? filled(keys.nothing, {}) : text;
           return filled(sign > 0.0 ? keys.positive : keys.negative, {{"size", text}});
         },
         directed.size);
@@ -225,6 +232,7 @@ class Telling {
 
   static const char* joint_key(base::List::Joint joint, bool last) {
     if (joint == base::List::Joint::with) return "lists.with";
+    if (joint == base::List::Joint::either) return "lists.either";
     if (!last || joint == base::List::Joint::listed) return "lists.next";
     return joint == base::List::Joint::all ? "lists.and" : "lists.or";
   }

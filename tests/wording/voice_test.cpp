@@ -32,6 +32,20 @@ TEST(AVoice, SaysNoDirectionOfWhatRoundsToNothing) {
   EXPECT_EQ(english().text(Offset{kInch_m, kInch_m}), "1\" outward and 1\" clockwise");
 }
 
+TEST(AVoice, HasAWordForNothingWhereTheFieldHasOne) {
+  EXPECT_EQ(english().text(Directed{Way::pack, Length{-kInch_m}}), "cut 1\"");
+  EXPECT_EQ(english().text(Directed{Way::pack, Length{0.0001}}), "none");
+  EXPECT_EQ(english().text(Directed{Way::added, Length{-0.003175, Step::fine}}), "1/8\" taken off");
+  EXPECT_EQ(english().text(Directed{Way::added, Length{}}), "next to nothing");
+  EXPECT_EQ(spanish().text(Directed{Way::on_tape, Length{0.0}}), "tal cual");
+}
+
+TEST(AVoice, TellsANumberAsAsked) {
+  EXPECT_EQ(english().text(Number{2.0, 2}), "2.00");
+  EXPECT_EQ(english().text(Number{0.001, -1}), "0.001");
+  EXPECT_EQ(english().text(Number{-2.0, -1}), "-2");
+}
+
 TEST(AVoice, NeverClaimsCertainty) {
   EXPECT_EQ(english().text(Chance{0.97}), "97 %");
   EXPECT_EQ(english().text(Chance{0.9999}), "over 99 %");
@@ -51,6 +65,7 @@ TEST(AVoice, PutsNamesInARow) {
   EXPECT_EQ(english().text(names({"A", "B", "C"})), "A, B and C");
   EXPECT_EQ(english().text(names({"A", "B", "C"}, List::Joint::any)), "A, B or C");
   EXPECT_EQ(english().text(names({"A", "B", "C"}, List::Joint::listed)), "A, B, C");
+  EXPECT_EQ(english().text(names({"A", "B", "C"}, List::Joint::either)), "A, or B, or C");
   EXPECT_EQ(spanish().text(names({"A", "B"})), "A y B");
 }
 

@@ -85,10 +85,13 @@ enum class Way {
   forward,   ///< forward, back
   out,       ///< out, in: of a line
   open,      ///< open, too long: a joint
-  pack       ///< pack, cut: under a post
+  pack,      ///< pack, cut; none: under a post
+  added,     ///< added, taken off; next to nothing: a correction
+  on_tape    ///< more, less; as it is: a reading against the true length
 };
 
-/// A signed size as a size and a direction; the size alone where it rounds to nothing.
+/// A signed size as a size and a direction; where it rounds to nothing the size alone, or the way's
+/// own word for that.
 struct Directed {
   Way way = Way::outward;
   std::variant<Length, Angle, RoughLength, RoughAngle> size;
@@ -105,7 +108,7 @@ struct Chance {
   double value = 0.0;
 };
 
-/// A plain number with so many decimals.
+/// A plain number with so many decimals; below 0: with what tells six digits.
 struct Number {
   double value = 0.0;
   int decimals = 0;
@@ -137,8 +140,8 @@ struct Fact {
 
 /// Values in a row.  Counts as many as it holds.
 struct List {
-  /// A, B and C; A, B or C; A, B, C; A with B.
-  enum class Joint { all, any, listed, with };
+  /// A, B and C; A, B or C; A, B, C; A with B; A, or B, or C.
+  enum class Joint { all, any, listed, with, either };
   std::vector<Value> items;
   Joint joint = Joint::all;
 };
