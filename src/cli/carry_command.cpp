@@ -10,8 +10,9 @@
 #include "reports.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
-#include "stakewright/job/carry_result.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/output/json.hpp"
+#include "stakewright/results/carry.hpp"
 
 namespace stakewright::cli {
 namespace {
@@ -21,7 +22,7 @@ constexpr double kUsualMetricShift_m = 0.005;
 
 /// With readings: 0 every piece comes off the pattern and every joint closes, 1 not so, 3 cannot
 /// tell.
-int status_of(const job::CarryResult& result, check::Verdict verdict) {
+int status_of(const results::CarryResult& result, check::Verdict verdict) {
   if (verdict == check::Verdict::contradiction || result.cases.empty()) return kCannotTell;
   const roof::Outcome& outcome = result.cases[result.shown].outcome;
   if (!outcome.worst_part) return kCannotTell;
@@ -45,15 +46,16 @@ double shift_m(const Options& options, const job::Job& job) {
       fmt::format("--shift: read {}; accepted: a length above 0", base::in_quotes(options.shift)));
 }
 
-job::CarryRequest request_of(const Options& options, const job::Job& job) {
-  job::CarryRequest request;
+results::CarryRequest request_of(const Options& options, const job::Job& job) {
+  results::CarryRequest request;
   request.way = options.way.value_or(roof::Way::leave);
   request.cut_sheet = options.cut_sheet;
   if (options.sensitivity) request.shift_m = shift_m(options, job);
   return request;
 }
 
-std::string report_of(const Options& options, const job::Job& job, const job::CarryResult& result) {
+std::string report_of(const Options& options, const job::Job& job,
+                      const results::CarryResult& result) {
   const Shown shown{options.units.value_or(job.units), emphasis_for_stdout()};
   if (!options.cut_sheet && !options.sensitivity)
     return carry_report(job, result, options.all ? Detail::all : Detail::what_differs, shown);
@@ -64,9 +66,10 @@ std::string report_of(const Options& options, const job::Job& job, const job::Ca
   return text;
 }
 
-void deliver_carry(const Options& options, const job::Job& job, const job::CarryResult& result) {
+void deliver_carry(const Options& options, const job::Job& job,
+                   const results::CarryResult& result) {
   deliver(
-      options, [&] { return job::carry_json(job, result); },
+      options, [&] { return output::carry_json(job, result); },
       [&] { return report_of(options, job, result); }, result.remarks);
 }
 
@@ -75,12 +78,12 @@ void deliver_carry(const Options& options, const job::Job& job, const job::Carry
 int carry(const Options& options) {
   if (!options.output.empty()) ending_among(options.output, with_pictures({".json"}));
   const job::Job job = job_with_roof(options);
-  const job::CarryRequest request = request_of(options, job);
+  const results::CarryRequest request = request_of(options, job);
   if (options.readings.empty()) {
     if (options.way)
       throw base::InputError(
           "a way to go on was asked for, and there is only the plan; accepted: a readings file");
-    const job::CarryResult planned = job::carry_of(job, request);
+    const results::CarryResult planned = results::carry_of(job, request);
     if (const int refused = draw_picture("carry", options); refused != 0) return refused;
     deliver_carry(options, job, planned);
     return kAllInTolerance;
@@ -88,7 +91,7 @@ int carry(const Options& options) {
   const job::ReadingRows rows = reading_rows_of(options, job);
   const check::Findings findings =
       findings_of(job, rows, options, options.units.value_or(job.units));
-  job::CarryResult result = job::carry_of(job, findings, request);
+  results::CarryResult result = results::carry_of(job, findings, request);
   for (const std::string& remark : job::not_read_remarks(rows)) result.remarks.push_back(remark);
   if (const int refused = draw_picture("carry", options); refused != 0) return refused;
   deliver_carry(options, job, result);

@@ -6,7 +6,7 @@ namespace stakewright::cli {
 namespace {
 
 /// Whose corners the rest of the report is worked over.
-std::string over_words(const job::CarryResult& result) {
+std::string over_words(const results::CarryResult& result) {
   switch (result.cases[result.shown].way) {
     case roof::Way::leave:
       return "Over the corners as they were found:";
@@ -20,7 +20,7 @@ std::string over_words(const job::CarryResult& result) {
 
 bool has_found(const roof::Carry& carry) { return !carry.joints.empty(); }
 
-std::string opening(const job::Job& job, const job::CarryResult& result, const Shown& shown) {
+std::string opening(const job::Job& job, const results::CarryResult& result, const Shown& shown) {
   std::string text = fmt::format("The peak stands {} above the plate.",
                                  base::text_from_length(result.carry().apex.height_m, shown.units));
   const std::string decide = conclusion(job, result, shown.units);
@@ -29,7 +29,7 @@ std::string opening(const job::Job& job, const job::CarryResult& result, const S
 }
 
 /// What was found against the pattern.
-std::string found_sections(const job::Job& job, const job::CarryResult& result,
+std::string found_sections(const job::Job& job, const results::CarryResult& result,
                            const Shown& shown) {
   const roof::Carry& carry = result.carry();
   std::string text = '\n' + ways_section(result, shown);
@@ -46,7 +46,7 @@ std::string found_sections(const job::Job& job, const job::CarryResult& result,
 
 }  // namespace
 
-std::string carry_report(const job::Job& job, const job::CarryResult& result, Detail detail,
+std::string carry_report(const job::Job& job, const results::CarryResult& result, Detail detail,
                          const Shown& shown) {
   const roof::Carry& carry = result.carry();
   std::string text = heading(job.title, shown.emphasis) + '\n' + opening(job, result, shown);

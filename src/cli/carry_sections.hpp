@@ -7,7 +7,8 @@
 
 #include "gathering.hpp"
 #include "reports.hpp"
-#include "stakewright/job/carry_result.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/results/carry.hpp"
 
 namespace stakewright::cli {
 
@@ -47,11 +48,12 @@ std::string settings_table(const std::vector<roof::Cut>& cuts, Rows which, const
 // Which way to go on: what_if_report.cpp.
 
 /// The sentence that a foreman decides by; empty without cases.
-std::string conclusion(const job::Job& job, const job::CarryResult& result, base::Units units);
+std::string conclusion(const job::Job& job, const results::CarryResult& result, base::Units units);
 /// The ways side by side.
-std::string ways_section(const job::CarryResult& result, const Shown& shown);
+std::string ways_section(const results::CarryResult& result, const Shown& shown);
 /// How the posts stand off, where their play is used.
-std::string play_section(const job::Job& job, const job::CarryResult& result, const Shown& shown);
+std::string play_section(const job::Job& job, const results::CarryResult& result,
+                         const Shown& shown);
 
 // What differs from the pattern: own_pieces_report.cpp.
 

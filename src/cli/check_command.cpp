@@ -5,7 +5,10 @@
 #include "output_file.hpp"
 #include "picture_file.hpp"
 #include "reports.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/output/dxf.hpp"
+#include "stakewright/output/json.hpp"
+#include "stakewright/output/points.hpp"
 
 namespace stakewright::cli {
 
@@ -17,13 +20,13 @@ int check(const Options& options) {
   const check::Findings findings = findings_of(job, options, units);
   if (const int refused = draw_picture("check", options); refused != 0) return refused;
   deliver(
-      options, [&] { return job::check_json(job, findings); },
+      options, [&] { return output::check_json(job, findings); },
       [&] {
         return check_report(job, findings, {units, emphasis_for_stdout(), options.corrections});
       },
       findings.remarks,
-      {{".csv", [&] { return job::found_points_csv(job, findings, units); }},
-       {".dxf", [&] { return job::found_dxf(job, findings, units); }}});
+      {{".csv", [&] { return output::found_points_csv(job, findings, units); }},
+       {".dxf", [&] { return output::found_dxf(job, findings, units); }}});
   return check::exit_status(findings.verdict);
 }
 

@@ -57,7 +57,7 @@ std::string against_true(double reading_m, double true_m, base::Units units) {
   return fmt::format("{} {}", text, reading_m > true_m ? "more" : "less");
 }
 
-std::string swings_on_tape(const job::LayoutResult& result, const Shown& shown) {
+std::string swings_on_tape(const results::LayoutResult& result, const Shown& shown) {
   std::vector<Row> rows;
   for (const auto& swing : result.order.swings) {
     Row row{swing.stake};
@@ -73,7 +73,7 @@ std::string swings_on_tape(const job::LayoutResult& result, const Shown& shown) 
                rows, shown.emphasis);
 }
 
-std::string lengths_on_tape(const job::LayoutResult& result, const Shown& shown) {
+std::string lengths_on_tape(const results::LayoutResult& result, const Shown& shown) {
   std::vector<Row> rows;
   std::set<int> told;
   for (const auto& tape : result.tapes) {
@@ -118,7 +118,7 @@ std::string corrections_section(const check::Findings& findings, const Shown& sh
                rows, shown.emphasis);
 }
 
-std::string on_tape_section(const job::LayoutResult& result, const Shown& shown) {
+std::string on_tape_section(const results::LayoutResult& result, const Shown& shown) {
   if (!result.with) return "";
   return '\n' + heading("What to read on " + result.with->words, shown.emphasis) +
          lengths_on_tape(result, shown) + '\n' + swings_on_tape(result, shown) +

@@ -82,7 +82,7 @@ std::string list_section(const roof::CutList& list, const roof::Spec& spec, cons
   return text;
 }
 
-std::string totals_section(const job::CutSheet& sheet, const Shown& shown) {
+std::string totals_section(const results::CutSheet& sheet, const Shown& shown) {
   std::vector<Row> rows;
   double bought_m = 0.0;
   double used_m = 0.0;
@@ -141,7 +141,7 @@ std::string courses_table(const roof::Sheet& sheet, const Shown& shown) {
                rows, shown.emphasis);
 }
 
-std::string sheathing_section(const job::CarryResult& result, const Shown& shown) {
+std::string sheathing_section(const results::CarryResult& result, const Shown& shown) {
   const roof::Sheet& pattern = result.planned.sheets.front();
   std::string text =
       '\n' +
@@ -159,7 +159,7 @@ std::string sheathing_section(const job::CarryResult& result, const Shown& shown
 
 }  // namespace
 
-std::string cut_sheet_report(const job::Job& job, const job::CarryResult& result,
+std::string cut_sheet_report(const job::Job& job, const results::CarryResult& result,
                              const Shown& shown) {
   std::string text = heading(job.title, shown.emphasis) + '\n';
   text +=

@@ -2,14 +2,15 @@
 
 #include "language.hpp"
 #include "readings_source.hpp"
-#include "stakewright/job/check_input.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/results/check_input.hpp"
 
 namespace stakewright::cli {
 
 check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows,
                             const Options& options, base::Units units) {
   keep_names(rows.readings);
-  check::Input input = job::check_input(job, rows.readings, units);
+  check::Input input = results::check_input(job, rows.readings, units);
   input.round = options.round;
   input.since = options.since;
   return check::check(input);

@@ -5,7 +5,7 @@
 #include "draw_program.hpp"
 #include "output_file.hpp"
 #include "stakewright/job/job.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/output/json.hpp"
 
 namespace stakewright::cli {
 
@@ -25,7 +25,7 @@ int form(const Options& options) {
   const int status = run_draw_program(arguments);
   if (status != kAllInTolerance) return status;
   if (options.json) {
-    print(job::written_json("form", job.title, options.output));
+    print(output::written_json("form", job.title, options.output));
   } else {
     remark(fmt::format("Wrote {}.", options.output));
   }

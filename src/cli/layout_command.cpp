@@ -6,15 +6,19 @@
 #include "output_file.hpp"
 #include "picture_file.hpp"
 #include "reports.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/output/dxf.hpp"
+#include "stakewright/output/json.hpp"
+#include "stakewright/output/points.hpp"
 #include "stakewright/readings/missing_figures.hpp"
+#include "stakewright/results/layout.hpp"
 #include "with_tape.hpp"
 
 namespace stakewright::cli {
 namespace {
 
 /// What to read on the tape asked for, and remarks on what it cannot be corrected for.
-void add_tape(const Options& options, const job::Job& job, job::LayoutResult& result) {
+void add_tape(const Options& options, const job::Job& job, results::LayoutResult& result) {
   result.with = with_tape(options, job);
   if (!result.with) return;
   readings::Reading as_held;
@@ -32,17 +36,17 @@ int layout(const Options& options) {
     ending_among(options.output, with_pictures({".json", ".csv", ".dxf"}));
   const job::Job job = job_of(options);
   const base::Units units = options.units.value_or(job.units);
-  job::LayoutResult result = job::layout_of(job);
+  results::LayoutResult result = results::layout_of(job);
   add_tape(options, job, result);
   if (const int refused = draw_picture("layout", options); refused != 0) return refused;
   deliver(
-      options, [&] { return job::layout_json(job, result); },
+      options, [&] { return output::layout_json(job, result); },
       [&] {
         return layout_report(job, result, {units, emphasis_for_stdout()});
       },
       result.order.remarks,
-      {{".csv", [&] { return job::points_csv(job, result, units); }},
-       {".dxf", [&] { return job::layout_dxf(job, result, units); }}});
+      {{".csv", [&] { return output::points_csv(job, result, units); }},
+       {".dxf", [&] { return output::layout_dxf(job, result, units); }}});
   const bool crosses = std::any_of(result.clearances.begin(), result.clearances.end(),
                                    [](const auto& clearance) { return clearance.crosses; });
   return crosses ? kOutOfTolerance : kAllInTolerance;

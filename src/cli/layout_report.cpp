@@ -208,7 +208,7 @@ std::string clearances_section(const std::vector<layout::Clearance>& clearances,
 
 }  // namespace
 
-std::string layout_report(const job::Job& job, const job::LayoutResult& result,
+std::string layout_report(const job::Job& job, const results::LayoutResult& result,
                           const Shown& shown) {
   std::string text = heading(job.title, shown.emphasis);
   text += '\n' + plan_section(job.plan, shown);

@@ -11,7 +11,8 @@
 
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/results/version.hpp"
 
 namespace stakewright::cli {
 namespace {
@@ -276,7 +277,8 @@ std::variant<Options, Text> options_from(int argc, const char* const* argv) {
   Raw raw;
   app.get_formatter()->column_width(kOptionColumn);
   app.set_help_flag("-h,--help", "Show this help and stop");
-  app.set_version_flag("--version", "stakewright " + job::version(), "Show the version and stop");
+  app.set_version_flag("--version", "stakewright " + results::version(),
+                       "Show the version and stop");
   app.footer(kFooter);
   app.require_subcommand(1);
   add_start(app, raw);

@@ -7,9 +7,9 @@
 
 #include "stakewright/base/length.hpp"
 #include "stakewright/check/check.hpp"
-#include "stakewright/job/carry_result.hpp"
 #include "stakewright/job/job.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/results/carry.hpp"
+#include "stakewright/results/layout.hpp"
 #include "text.hpp"
 
 namespace stakewright::cli {
@@ -22,7 +22,8 @@ struct Shown {
 };
 
 /// Plan figures, stakes, swings in working order, check lengths, lines, strings, clearances.
-std::string layout_report(const job::Job& job, const job::LayoutResult& result, const Shown& shown);
+std::string layout_report(const job::Job& job, const results::LayoutResult& result,
+                          const Shown& shown);
 
 /// The sentences a foreman acts on: what is out and how it comes in, what was
 /// left out and why, what cannot be told and which tape would tell it.
@@ -43,7 +44,7 @@ std::string corrections_section(const check::Findings& findings, const Shown& sh
 
 /// What to read on the tape to stake the true distances, with an empty line before it; empty when
 /// the layout is not for one tape.
-std::string on_tape_section(const job::LayoutResult& result, const Shown& shown);
+std::string on_tape_section(const results::LayoutResult& result, const Shown& shown);
 
 /// The sentences on level: how the footings stand, a leaning form, misread rods.  None when no rod
 /// was read.
@@ -65,15 +66,15 @@ std::string next_tapes_report(const job::Job& job, const check::Findings& findin
 enum class Detail { what_differs, all };
 
 /// What to do with the corners, the pieces that are off, the joints, and the pattern.
-std::string carry_report(const job::Job& job, const job::CarryResult& result, Detail detail,
+std::string carry_report(const job::Job& job, const results::CarryResult& result, Detail detail,
                          const Shown& shown);
 
 /// What to buy and what to saw from it; the result has a cut sheet.
-std::string cut_sheet_report(const job::Job& job, const job::CarryResult& result,
+std::string cut_sheet_report(const job::Job& job, const results::CarryResult& result,
                              const Shown& shown);
 
 /// What one corner does to the pieces near it; the result has a shift.
-std::string sensitivity_report(const job::Job& job, const job::CarryResult& result,
+std::string sensitivity_report(const job::Job& job, const results::CarryResult& result,
                                const Shown& shown);
 
 }  // namespace stakewright::cli

@@ -16,7 +16,7 @@ std::string longer(double length_m, base::Units units) {
   return directed(length_m, kLonger, units, Step::fine);
 }
 
-std::string lines_table(const job::Shift& shift, const Shown& shown) {
+std::string lines_table(const results::Shift& shift, const Shown& shown) {
   const std::string nothing = text_from_small_length(0.0, shown.units);
   std::vector<PlacedRow> placed;
   for (const auto& answer : shift.answers) {
@@ -30,7 +30,7 @@ std::string lines_table(const job::Shift& shift, const Shown& shown) {
                gathered(placed), shown.emphasis);
 }
 
-std::string cuts_table(const job::Shift& shift, const Shown& shown) {
+std::string cuts_table(const results::Shift& shift, const Shown& shown) {
   const std::string nothing = base::text_from_angle(0.0);
   std::vector<PlacedRow> placed;
   for (const auto& answer : shift.answers) {
@@ -71,9 +71,9 @@ std::string need_words(const roof::CornerNeed& need, base::Units units) {
       roof::name_of(need.part));
 }
 
-std::string sensitivity_report(const job::Job& job, const job::CarryResult& result,
+std::string sensitivity_report(const job::Job& job, const results::CarryResult& result,
                                const Shown& shown) {
-  const job::Shift& shift = *result.shift;
+  const results::Shift& shift = *result.shift;
   const std::string amount = text_from_small_length(shift.shift_m, shown.units);
   std::string text = heading(job.title, shown.emphasis) + '\n';
   text += paragraph(fmt::format(

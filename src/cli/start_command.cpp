@@ -7,7 +7,7 @@
 #include "stakewright/base/error.hpp"
 #include "stakewright/job/file.hpp"
 #include "stakewright/job/job.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/output/json.hpp"
 
 namespace stakewright::cli {
 
@@ -22,7 +22,7 @@ int start(const Options& options) {
   job::write_file(options.job, text);
   const std::string title = job::job_from_text(text, options.job).title;
   if (options.json) {
-    print(job::written_json("start", title, options.job));
+    print(output::written_json("start", title, options.job));
   } else {
     remark(fmt::format("Wrote {}. Edit it, then: stakewright layout {}", options.job, options.job));
   }

@@ -6,7 +6,10 @@
 #include "readings_source.hpp"
 #include "reports.hpp"
 #include "stakewright/base/error.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/output/blank_readings.hpp"
+#include "stakewright/output/json.hpp"
+#include "stakewright/results/tapes.hpp"
 #include "stakewright/told/tapes.hpp"
 
 namespace stakewright::cli {
@@ -17,7 +20,7 @@ double length_option(const std::string& text, const char* option, base::Units un
 }
 
 suspects::TapePlanRequest request_of(const Options& options, const job::Job& job) {
-  suspects::TapePlanRequest request = job::usual_request(job);
+  suspects::TapePlanRequest request = results::usual_request(job);
   if (!options.slip.empty()) request.slip_m = length_option(options.slip, "--slip", job.units);
   if (!options.shift.empty()) request.shift_m = length_option(options.shift, "--shift", job.units);
   request.at_most = options.at_most;
@@ -27,11 +30,11 @@ suspects::TapePlanRequest request_of(const Options& options, const job::Job& job
 int plan_beforehand(const Options& options, const job::Job& job, const Shown& shown) {
   const suspects::TapePlan plan = suspects::tape_plan(job.plan, request_of(options, job));
   deliver(
-      options, [&] { return job::tapes_json(job, plan); },
+      options, [&] { return output::tapes_json(job, plan); },
       [&] {
         return text_of(told::tape_plan_report(job, plan), voice_of(options, job), shown.emphasis);
       },
-      {}, {{".csv", [&] { return job::blank_readings_csv(plan); }}});
+      {}, {{".csv", [&] { return output::blank_readings_csv(plan); }}});
   return kAllInTolerance;
 }
 
@@ -50,9 +53,9 @@ int next_after(const Options& options, const job::Job& job, const Shown& shown) 
   const job::ReadingRows rows = reading_rows_of(options, job);
   const check::Findings findings = findings_with_pulls(options, job, rows, shown.units);
   deliver(
-      options, [&] { return job::next_tapes_json(job, findings); },
+      options, [&] { return output::next_tapes_json(job, findings); },
       [&] { return next_tapes_report(job, findings, shown); }, job::not_read_remarks(rows),
-      {{".csv", [&] { return job::blank_readings_csv(findings); }}});
+      {{".csv", [&] { return output::blank_readings_csv(findings); }}});
   const bool open = check::exit_status(findings.places) == kCannotTell;
   const bool more = !findings.tape_next.empty() || !findings.used.loose.empty();
   return open || more ? kCannotTell : kAllInTolerance;

@@ -48,7 +48,7 @@ std::string state_words(const roof::Outcome& outcome, base::Units units) {
   return words;
 }
 
-std::string moving_words(const job::Job& job, const job::CarryResult& result) {
+std::string moving_words(const job::Job& job, const results::CarryResult& result) {
   const auto stakes = layout::stakes(job.plan);
   std::vector<std::string> labels;
   for (const auto& move : result.moves) labels.push_back(stakes[move.corner].label);
@@ -56,7 +56,8 @@ std::string moving_words(const job::Job& job, const job::CarryResult& result) {
 }
 
 /// What the other ways would bring, where leaving the corners serves.
-std::string others_words(const job::Job& job, const job::CarryResult& result, base::Units units) {
+std::string others_words(const job::Job& job, const results::CarryResult& result,
+                         base::Units units) {
   if (result.cases.size() < 2) return "";
   const bool moves = result.cases.back().way == Way::after_moves;
   std::string what = moving_words(job, result);
@@ -80,9 +81,9 @@ std::string name_of_way(Way way) {
   return {};
 }
 
-std::string conclusion(const job::Job& job, const job::CarryResult& result, base::Units units) {
+std::string conclusion(const job::Job& job, const results::CarryResult& result, base::Units units) {
   if (result.cases.empty() || !result.cases.front().outcome.worst_part) return "";
-  const job::RoofCase& enough = result.cases[result.enough];
+  const results::RoofCase& enough = result.cases[result.enough];
   const std::string then = state_words(enough.outcome, units);
   const std::string left = state_words(result.cases.front().outcome, units);
   switch (enough.way) {
@@ -103,7 +104,7 @@ std::string conclusion(const job::Job& job, const job::CarryResult& result, base
   return {};
 }
 
-std::string ways_section(const job::CarryResult& result, const Shown& shown) {
+std::string ways_section(const results::CarryResult& result, const Shown& shown) {
   std::vector<Row> rows;
   for (const auto& one : result.cases) {
     const roof::Outcome& outcome = one.outcome;
@@ -124,7 +125,8 @@ std::string ways_section(const job::CarryResult& result, const Shown& shown) {
                rows, shown.emphasis);
 }
 
-std::string play_section(const job::Job& job, const job::CarryResult& result, const Shown& shown) {
+std::string play_section(const job::Job& job, const results::CarryResult& result,
+                         const Shown& shown) {
   if (result.cases.empty() || result.cases[result.shown].way != Way::with_play) return "";
   const auto stakes = layout::stakes(job.plan);
   std::vector<Row> rows;

@@ -74,10 +74,10 @@ void demand_with(const Options& options) {
 
 }  // namespace
 
-std::optional<job::WithTape> with_tape(const Options& options, const job::Job& job) {
+std::optional<results::WithTape> with_tape(const Options& options, const job::Job& job) {
   demand_with(options);
   if (options.with.empty()) return {};
-  job::WithTape with;
+  results::WithTape with;
   with.tape = tape_named(options.with, job);
   if (!options.temperature.empty()) with.held.temperature_c = temperature_c(options.temperature);
   if (!options.pull.empty()) with.held.pull_n = pull_n(options.pull);

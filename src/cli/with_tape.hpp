@@ -7,12 +7,12 @@
 
 #include "options.hpp"
 #include "stakewright/job/job.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/results/layout.hpp"
 
 namespace stakewright::cli {
 
 /// Nothing without `--with`.  Throws InputError, naming the option, for an instrument that is not
 /// there or no tape, and for a temperature or a pull that is none.
-std::optional<job::WithTape> with_tape(const Options& options, const job::Job& job);
+std::optional<results::WithTape> with_tape(const Options& options, const job::Job& job);
 
 }  // namespace stakewright::cli

@@ -3,8 +3,9 @@
 #include "limits.hpp"
 #include "stakewright/fields/filled.hpp"
 #include "stakewright/forms/filled_form.hpp"
-#include "stakewright/job/check_input.hpp"
 #include "stakewright/job/file.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/results/check_input.hpp"
 
 namespace stakewright::draw {
 
@@ -17,7 +18,7 @@ job::ReadingRows rows_of(const Options& options, const job::Job& job) {
 
 check::Findings findings_of(const Options& options, const job::Job& job,
                             const job::ReadingRows& rows, base::Units units) {
-  check::Input input = job::check_input(job, rows.readings, units);
+  check::Input input = results::check_input(job, rows.readings, units);
   input.round = options.round;
   return check::check(input);
 }

@@ -13,7 +13,7 @@
 #include "stakewright/job/file.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/job/readings_file.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/results/layout.hpp"
 #include "stakewright/wording/wording.hpp"
 
 namespace stakewright::draw {
@@ -29,7 +29,7 @@ Form blank_form(const Options& options, const job::Job& job, const wording::Word
                 const forms::FormChoices& choices) {
   forms::ReadingRows rows =
       forms::reading_rows(job, options.tapes.value_or(forms::usual_tapes(job.plan)));
-  return {forms::field_form(job, job::layout_of(job), rows.tapes, words, choices),
+  return {forms::field_form(job, results::layout_of(job), rows.tapes, words, choices),
           std::move(rows.misses)};
 }
 

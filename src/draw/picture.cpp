@@ -15,7 +15,7 @@
 #include "stakewright/forms/pictures.hpp"
 #include "stakewright/job/file.hpp"
 #include "stakewright/job/job.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/results/layout.hpp"
 #include "stakewright/wording/wording.hpp"
 
 namespace stakewright::draw {
@@ -63,7 +63,7 @@ Drawn drawn_of(const Options& options, const job::Job& job, const wording::Wordi
     case What::carry:
       return roof_of(options, job, wording, choices);
     default:
-      return {forms::plan_pictures(job, job::layout_of(job), wording, choices), {}};
+      return {forms::plan_pictures(job, results::layout_of(job), wording, choices), {}};
   }
 }
 

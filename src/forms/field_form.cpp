@@ -54,7 +54,7 @@ Paper paper_from_text(std::string_view text) {
   throw base::InputError(fmt::format("read \"{}\"; accepted are letter, a4", text));
 }
 
-std::vector<drawing::Page> field_form(const job::Job& job, const job::LayoutResult& layout,
+std::vector<drawing::Page> field_form(const job::Job& job, const results::LayoutResult& layout,
                                       const std::vector<layout::Tape>& tapes,
                                       const Wording& wording, const FormChoices& choices) {
   const FormInput input{job, layout, tapes, wording, choices};

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "reading_parts.hpp"
+#include "stakewright/results/tapes.hpp"
 #include "stakewright/suspects/pencil.hpp"
 #include "whole_steps.hpp"
 
@@ -47,7 +48,7 @@ void add_row(RunningSheets& sheets, const suspects::PencilCheck& check, const Fo
 void add_pencil_check(RunningSheets& sheets, const FormInput& input) {
   const Wording& wording = input.wording;
   const auto checks = suspects::pencil_checks(input.job.plan, input.job.tolerance,
-                                              job::default_tape(input.job), input.tapes);
+                                              results::default_tape(input.job), input.tapes);
   if (checks.empty()) return;
   const std::string how = wording.filled(
       "pencil.how",

@@ -33,8 +33,8 @@ bool is_inside(At at, const Box& box) {
 /// The state of one drawing: what is on it and where labels may still go.
 class Plotter {
  public:
-  Plotter(drawing::Page& page, const Box& box, const job::Job& job, const job::LayoutResult& layout,
-          base::Units units)
+  Plotter(drawing::Page& page, const Box& box, const job::Job& job,
+          const results::LayoutResult& layout, base::Units units)
       : page_(page),
         pen_(page),
         box_(box),
@@ -284,7 +284,7 @@ class Plotter {
   Pen pen_;
   Box box_;
   const layout::Plan& plan_;
-  const job::LayoutResult& layout_;
+  const results::LayoutResult& layout_;
   base::Units units_;
   bool with_strings_;
   PlanView view_;
@@ -297,7 +297,7 @@ class Plotter {
 }  // namespace
 
 Drawn draw_plan(drawing::Page& page, const Box& box, const job::Job& job,
-                const job::LayoutResult& layout, base::Units units) {
+                const results::LayoutResult& layout, base::Units units) {
   return Plotter(page, box, job, layout, units).draw();
 }
 

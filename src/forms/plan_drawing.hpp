@@ -8,7 +8,7 @@
 #include "stakewright/base/length.hpp"
 #include "stakewright/drawing/page.hpp"
 #include "stakewright/job/job.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/results/layout.hpp"
 
 namespace stakewright::forms {
 
@@ -27,6 +27,6 @@ struct Drawn {
 /// Draws the plan into a box at the largest usual scale that holds the stakes, lines and strings,
 /// and pins and outlines if the stakes stay legible.
 Drawn draw_plan(drawing::Page& page, const drawing::Box& box, const job::Job& job,
-                const job::LayoutResult& layout, base::Units units);
+                const results::LayoutResult& layout, base::Units units);
 
 }  // namespace stakewright::forms

@@ -20,7 +20,7 @@ void add_sizes(KeyColumn& key, const layout::Plan& plan, const Wording& wording)
   key.skip(6.0);
 }
 
-void add_marks(KeyColumn& key, const job::Job& job, const job::LayoutResult& layout,
+void add_marks(KeyColumn& key, const job::Job& job, const results::LayoutResult& layout,
                const Drawn& drawn, base::Units units, const Wording& wording) {
   const layout::Plan& plan = job.plan;
   key.add_mark(draw_stake, wording.text("plan.stake"));
@@ -42,7 +42,7 @@ std::string spoken(std::string name) {
   return name;
 }
 
-void add_lines(KeyColumn& key, const job::LayoutResult& layout, base::Units units,
+void add_lines(KeyColumn& key, const results::LayoutResult& layout, base::Units units,
                const Wording& wording) {
   for (std::size_t i = 0; i < layout.lines.size(); ++i) {
     const std::size_t left = layout.lines.size() - i;
@@ -72,7 +72,7 @@ void add_outlines(KeyColumn& key, const layout::Plan& plan, const Drawn& drawn,
 }  // namespace
 
 void draw_key(drawing::Page& page, const drawing::Box& box, const job::Job& job,
-              const job::LayoutResult& layout, const Drawn& drawn, base::Units units,
+              const results::LayoutResult& layout, const Drawn& drawn, base::Units units,
               const Wording& wording) {
   KeyColumn key(page, box, units, wording);
   key.add_forward_arrow();

@@ -8,7 +8,7 @@
 namespace stakewright::forms {
 
 void draw_key(drawing::Page& page, const drawing::Box& box, const job::Job& job,
-              const job::LayoutResult& layout, const Drawn& drawn, base::Units units,
+              const results::LayoutResult& layout, const Drawn& drawn, base::Units units,
               const Wording& wording);
 
 }  // namespace stakewright::forms

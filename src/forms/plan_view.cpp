@@ -34,7 +34,7 @@ PlanView view_of(const std::vector<Point>& points, const drawing::Box& box, base
           {box.x_pt + box.width_pt / 2.0, box.y_pt + box.height_pt / 2.0}};
 }
 
-std::vector<Point> own_points(const layout::Plan& plan, const job::LayoutResult& layout,
+std::vector<Point> own_points(const layout::Plan& plan, const results::LayoutResult& layout,
                               bool with_strings) {
   auto points = layout::corners_of(plan.polygon, plan);
   for (const layout::LineFigures& line : layout.lines)
@@ -50,7 +50,7 @@ std::vector<Point> own_points(const layout::Plan& plan, const job::LayoutResult&
 
 }  // namespace
 
-PlanView view_of(const layout::Plan& plan, const job::LayoutResult& layout, bool with_strings,
+PlanView view_of(const layout::Plan& plan, const results::LayoutResult& layout, bool with_strings,
                  const drawing::Box& box, base::Units units) {
   const auto own = own_points(plan, layout, with_strings);
   auto with_pins = own;

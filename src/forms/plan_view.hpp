@@ -6,8 +6,9 @@
 #include "scale.hpp"
 #include "stakewright/base/point.hpp"
 #include "stakewright/drawing/page.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/job/job.hpp"
 #include "stakewright/layout/plan.hpp"
+#include "stakewright/results/layout.hpp"
 
 namespace stakewright::forms {
 
@@ -24,7 +25,7 @@ struct PlanView {
 
 /// The view that shows stakes, lines and, when `with_strings`, strings in the box, and pins and
 /// outlines too if that leaves the stakes legible.
-PlanView view_of(const layout::Plan& plan, const job::LayoutResult& layout, bool with_strings,
+PlanView view_of(const layout::Plan& plan, const results::LayoutResult& layout, bool with_strings,
                  const drawing::Box& box, base::Units units);
 
 }  // namespace stakewright::forms

@@ -10,7 +10,7 @@ namespace stakewright::forms {
 /// What all sheets are made from.
 struct FormInput {
   const job::Job& job;
-  const job::LayoutResult& layout;
+  const results::LayoutResult& layout;
   const std::vector<layout::Tape>& tapes;
   const Wording& wording;
   const FormChoices& choices;

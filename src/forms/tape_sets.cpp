@@ -6,7 +6,8 @@
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
 #include "stakewright/forms/reading_rows.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/results/tapes.hpp"
 #include "stakewright/suspects/tapes.hpp"
 
 namespace stakewright::forms {
@@ -39,7 +40,7 @@ TapeSet tape_set_from_text(std::string_view text) {
 
 ReadingRows reading_rows(const job::Job& job, TapeSet set) {
   if (set == TapeSet::all) return {walked(job.plan, standing_tapes(job.plan)), {}};
-  const suspects::TapePlan plan = suspects::tape_plan(job.plan, job::usual_request(job));
+  const suspects::TapePlan plan = suspects::tape_plan(job.plan, results::usual_request(job));
   return {tapes_of(job.plan, plan.pulls), plan.misses};
 }
 

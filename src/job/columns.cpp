@@ -30,7 +30,7 @@ bool Names::has(const std::string& name) const {
 
 std::string Names::but_for_capitals(const std::string& name) const {
   const auto other = std::find_if(known_.begin(), known_.end(), [&](const std::string& known) {
-    return lower_case(name) == lower_case(known);
+    return base::lower_case(name) == base::lower_case(known);
   });
   return other == known_.end() ? "" : *other;
 }
@@ -53,7 +53,7 @@ std::string Names::listed() const {
 
 Columns::Columns(const Row& header, const std::string& file) {
   for (std::size_t k = 0; k < header.fields.size(); ++k) {
-    const std::string name = lower_case(header.fields[k]);
+    const std::string name = base::lower_case(header.fields[k]);
     if (name.empty()) continue;
     if (std::find(kColumns.begin(), kColumns.end(), name) == kColumns.end())
       refuse(file, header,

@@ -32,7 +32,7 @@ std::vector<std::string> read_hold(const Value& value, const std::vector<std::st
 // A readings file tells points apart by name alone, and a crew says no capitals.
 void demand_new_name(const std::string& name, const std::vector<std::string>& taken) {
   for (const std::string& other : taken)
-    if (lower_case(name) == lower_case(other))
+    if (base::lower_case(name) == base::lower_case(other))
       throw base::InputError(
           fmt::format("read {}, which {} has already; accepted: a name that differs from every "
                       "stake's and pin's by more than capitals",

@@ -1,6 +1,7 @@
 #include "stakewright/job/readings_file.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 
@@ -308,6 +309,19 @@ std::vector<Reading> readings_from_text(std::string_view text, const std::string
 
 std::vector<Reading> read_readings(const std::string& path, const Job& job) {
   return read_reading_rows(path, job).readings;
+}
+
+std::vector<std::string> not_read_remarks(const ReadingRows& rows) {
+  constexpr std::size_t kMostNamed = 6;
+  const std::size_t count = rows.not_read.size();
+  if (count == 0) return {};
+  std::vector<std::string> named;
+  for (const readings::Reading& reading : rows.not_read)
+    if (named.size() < kMostNamed) named.push_back(reading.from + "–" + reading.to);
+  return {fmt::format("{} no reading yet: {}{}.",
+                      count == 1 ? "1 row has" : fmt::format("{} rows have", count),
+                      fmt::join(named, ", "),
+                      count > kMostNamed ? fmt::format(" and {} more", count - kMostNamed) : "")};
 }
 
 }  // namespace stakewright::job

@@ -24,12 +24,6 @@ std::string_view nearest_key(std::string_view key, const Keys& known) {
   });
 }
 
-std::string lower_case(std::string text) {
-  for (char& c : text)
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  return text;
-}
-
 Section::Section(const Table& table, std::string file, std::string path, int line,
                  const Keys& known)
     : Section(table, std::move(file), std::move(path), line) {

@@ -14,9 +14,6 @@
 
 namespace stakewright::job {
 
-/// A to Z as a to z; other characters as they are.
-std::string lower_case(std::string text);
-
 class Section {
  public:
   /// Throws InputError for a key that is not among `known`, naming the nearest that is.

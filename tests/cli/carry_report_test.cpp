@@ -6,13 +6,14 @@
 #include <sstream>
 
 #include "reports.hpp"
-#include "stakewright/job/carry_result.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/results/carry.hpp"
 
 namespace stakewright::cli {
 namespace {
 
 using base::Units;
-using job::CarryResult;
+using results::CarryResult;
 using testing::AllOf;
 using testing::ContainsRegex;
 using testing::HasSubstr;
@@ -78,7 +79,7 @@ std::size_t lines_of(const std::string& text) {
 
 TEST(CarryReport, TellsAlikePiecesOnceWhenOnlyPlanned) {
   const job::Job job = hexagon();
-  const std::string told = report(job, job::carry_of(job, {}));
+  const std::string told = report(job, results::carry_of(job, {}));
   // 8 ft of run at 8 in 12: 64 in of rise; a common of 14.42 in a foot, 115.4 in.
   EXPECT_THAT(told, HasSubstr("The peak stands 5' 4\" above the plate."));
   EXPECT_THAT(told, ContainsRegex("common +all 6 +9' 7-3/8\""));
@@ -90,30 +91,30 @@ TEST(CarryReport, TellsAlikePiecesOnceWhenOnlyPlanned) {
 
 TEST(CarryReport, PutsASquaresFiguresOnAMetricArmToo) {
   const job::Job job = hexagon();
-  EXPECT_THAT(report(job, job::carry_of(job, {}), kMillimeters),
+  EXPECT_THAT(report(job, results::carry_of(job, {}), kMillimeters),
               HasSubstr("167 mm on 250 mm"));  // 250 · 8/12
 }
 
 TEST(CarryReport, TurnsTheSquareOverPastFortyFiveDegrees) {
   const job::Job job = job::job_from_text(
       "units = 'feet-inches'\n[plan]\nsides = 6\nside = 9\n[roof]\npitch = 2\n", "job.toml");
-  EXPECT_THAT(report(job, job::carry_of(job, {})), ContainsRegex("common plumb .*12\" on 6\""));
+  EXPECT_THAT(report(job, results::carry_of(job, {})), ContainsRegex("common plumb .*12\" on 6\""));
 }
 
 TEST(CarryReport, SaysHowACutIsMadeThatNoSawTilts) {
   const job::Job job = hexagon();
-  const std::string told = report(job, job::carry_of(job, {}));
+  const std::string told = report(job, results::carry_of(job, {}));
   // Half of 2-1/2 in times tan 60.
   EXPECT_THAT(told, ContainsRegex("hip cheek +all 12 +30\\.00° .* 60\\.00° +2-3/16\""));
   EXPECT_THAT(unwrapped(told), HasSubstr("saw by hand"));
   const job::Job square = job::job_from_text(
       "units = 'feet-inches'\n[plan]\nsides = 4\nside = 9\n[roof]\npitch = 0.5\n", "job.toml");
-  EXPECT_THAT(report(square, job::carry_of(square, {})), Not(HasSubstr("set back")));
+  EXPECT_THAT(report(square, results::carry_of(square, {})), Not(HasSubstr("set back")));
 }
 
 TEST(CarryReport, SetsApartThePiecesThatAreOffAndOnlyThose) {
   const job::Job job = hexagon();
-  const auto result = job::carry_of(job, found_with(job, 3, kInch_m), {});
+  const auto result = results::carry_of(job, found_with(job, 3, kInch_m), {});
   const std::string told = report(job, result);
   EXPECT_THAT(told, ContainsRegex("hip +D +7/8\" longer"));  // an inch times cos 30
   EXPECT_THAT(told, Not(ContainsRegex("hip +A")));
@@ -125,7 +126,7 @@ TEST(CarryReport, SetsApartThePiecesThatAreOffAndOnlyThose) {
 
 TEST(CarryReport, TellsDoubtFromBeingOff) {
   const job::Job job = hexagon();
-  const auto result = job::carry_of(job, found_with(job, 3, 0.0, 0.002), {});
+  const auto result = results::carry_of(job, found_with(job, 3, 0.0, 0.002), {});
   const std::string told = report(job, result);
   EXPECT_THAT(unwrapped(told), HasSubstr("try the pattern on the spot"));
   EXPECT_THAT(told, Not(HasSubstr("Pieces that are off")));
@@ -133,13 +134,13 @@ TEST(CarryReport, TellsDoubtFromBeingOff) {
 
 TEST(CarryReport, NamesTheStepsOfAnEvenOverhang) {
   const job::Job job = hexagon("eave = 'even'\n");
-  EXPECT_THAT(unwrapped(report(job, job::carry_of(job, found_with(job, 3, kInch_m), {}))),
+  EXPECT_THAT(unwrapped(report(job, results::carry_of(job, found_with(job, 3, kInch_m), {}))),
               HasSubstr("the fascia boards step at the corners: C 1/16\", E 1/16\""));
 }
 
 TEST(CarryReport, ListsEveryPieceWhenAskedForAll) {
   const job::Job job = hexagon();
-  const auto result = job::carry_of(job, found_with(job, 3, kInch_m), {});
+  const auto result = results::carry_of(job, found_with(job, 3, kInch_m), {});
   const std::string told = report(job, result, kFeet, Detail::all);
   EXPECT_THAT(told, ContainsRegex("hip +D +10' .* 7/8\" longer +0\" +OWN CUT"));
   EXPECT_THAT(told, ContainsRegex("hip +A, B.* 0\" +0\" +pattern"));
@@ -148,7 +149,7 @@ TEST(CarryReport, ListsEveryPieceWhenAskedForAll) {
 
 TEST(Conclusion, SaysThatMovingPaysWhereItDoes) {
   const job::Job job = hexagon();
-  const std::string told = report(job, job::carry_of(job, found_with(job, 3, kInch_m), {}));
+  const std::string told = report(job, results::carry_of(job, found_with(job, 3, kInch_m), {}));
   EXPECT_THAT(unwrapped(told),
               HasSubstr("It pays to move before the pour: after moving D every piece comes off"));
   EXPECT_THAT(told, ContainsRegex("left as found +[0-9]+ of 48"));
@@ -157,7 +158,7 @@ TEST(Conclusion, SaysThatMovingPaysWhereItDoes) {
 
 TEST(Conclusion, SaysToLeaveCornersThatAMoveWouldBetterByLessThanASawCut) {
   const job::Job job = hexagon();
-  const std::string told = report(job, job::carry_of(job, found_with(job, 3, 0.0002), {}));
+  const std::string told = report(job, results::carry_of(job, found_with(job, 3, 0.0002), {}));
   EXPECT_THAT(unwrapped(told),
               HasSubstr("Leave the corners as they are: every piece comes off the pattern"));
   EXPECT_THAT(unwrapped(told),
@@ -166,9 +167,10 @@ TEST(Conclusion, SaysToLeaveCornersThatAMoveWouldBetterByLessThanASawCut) {
 
 TEST(Conclusion, SaysThatThePlayOfThePostsIsEnoughAndHowEachStandsOff) {
   const job::Job job = hexagon("base_play = '1in'\n");
-  job::CarryRequest request;
+  results::CarryRequest request;
   request.way = roof::Way::with_play;
-  const std::string told = report(job, job::carry_of(job, found_with(job, 3, kInch_m), request));
+  const std::string told =
+      report(job, results::carry_of(job, found_with(job, 3, kInch_m), request));
   EXPECT_THAT(unwrapped(told),
               HasSubstr("Setting the posts off their footings' centers is enough"));
   EXPECT_THAT(told, ContainsRegex("D +[0-9/-]+\" inward"));
@@ -178,21 +180,21 @@ TEST(Conclusion, SaysThatThePlayOfThePostsIsEnoughAndHowEachStandsOff) {
 
 TEST(Ways, AreShownInFullAsAsked) {
   const job::Job job = hexagon();
-  job::CarryRequest request;
+  results::CarryRequest request;
   request.way = roof::Way::after_moves;
-  EXPECT_THAT(unwrapped(report(job, job::carry_of(job, found_with(job, 3, kInch_m), request))),
+  EXPECT_THAT(unwrapped(report(job, results::carry_of(job, found_with(job, 3, kInch_m), request))),
               HasSubstr("Once the moves are made: All 48 pieces"));
   check::Findings no_moves = found_with(job, 3, 0.0);
   no_moves.moves.clear();
-  EXPECT_THAT(job::carry_of(job, no_moves, request).remarks,
+  EXPECT_THAT(results::carry_of(job, no_moves, request).remarks,
               testing::ElementsAre(HasSubstr("no move to make")));
 }
 
 TEST(SensitivityReport, TellsWhatACornerDoesToThePiecesNearItAndWhatIsNeeded) {
   const job::Job job = hexagon();
-  job::CarryRequest request;
+  results::CarryRequest request;
   request.shift_m = 0.25 * kInch_m;
-  const std::string told = sensitivity_report(job, job::carry_of(job, request), kFeet);
+  const std::string told = sensitivity_report(job, results::carry_of(job, request), kFeet);
   // A hip answers with the cosine of its slope, 30 degrees at 8 in 12 on six sides: 7/32 in.
   EXPECT_THAT(told, ContainsRegex("hip +A +7/32\" longer +0\""));
   EXPECT_THAT(told, Not(ContainsRegex("hip +D")));
@@ -203,30 +205,30 @@ TEST(SensitivityReport, TellsWhatACornerDoesToThePiecesNearItAndWhatIsNeeded) {
 
 TEST(CutSheetReport, GroupsThePiecesAndSaysWhatToOrder) {
   const job::Job job = hexagon("[stock]\nlengths = ['14ft', '20ft']\n");
-  job::CarryRequest request;
+  results::CarryRequest request;
   request.cut_sheet = true;
-  const std::string told = cut_sheet_report(job, job::carry_of(job, request), kFeet);
+  const std::string told = cut_sheet_report(job, results::carry_of(job, request), kFeet);
   EXPECT_THAT(told, HasSubstr("Hips, 2-1/2\" by 5-1/2\""));
   EXPECT_THAT(told, ContainsRegex("hip +all 6 +6 +12' "));
   EXPECT_THAT(told, ContainsRegex("hips +[0-9]+' .*84' 0\" +6 of 14' 0\""));
   EXPECT_THAT(told, HasSubstr("Sheathing, "));
   EXPECT_THAT(told, HasSubstr("have no bearing"));
   expect_within_width(told);
-  expect_within_width(cut_sheet_report(job, job::carry_of(job, request), kMillimeters));
+  expect_within_width(cut_sheet_report(job, results::carry_of(job, request), kMillimeters));
 }
 
 TEST(CutSheetReport, NamesWhatNoStockIsLongEnoughFor) {
   const job::Job job = hexagon("[stock]\nlengths = ['8ft']\n");
-  job::CarryRequest request;
+  results::CarryRequest request;
   request.cut_sheet = true;
-  EXPECT_THAT(cut_sheet_report(job, job::carry_of(job, request), kFeet),
+  EXPECT_THAT(cut_sheet_report(job, results::carry_of(job, request), kFeet),
               HasSubstr("Longer than any stock"));
 }
 
 TEST(CarryReport, DefersToTheLocalCodeAndADesigner) {
   const job::Job job = hexagon();
   EXPECT_THAT(
-      report(job, job::carry_of(job, {})),
+      report(job, results::carry_of(job, {})),
       AllOf(HasSubstr("local code"), HasSubstr("licensed designer"), HasSubstr("fall protection")));
 }
 
@@ -234,9 +236,9 @@ TEST(CarryReport, IsAsNarrowAsATerminal) {
   for (const char* more :
        {"", "eave = 'even'\nhub = '6in'\nbase_play = '1/2in'\npost_height = '8ft'\n"}) {
     const job::Job job = hexagon(more);
-    const auto result = job::carry_of(job, found_with(job, 3, kInch_m, 0.002), {});
+    const auto result = results::carry_of(job, found_with(job, 3, kInch_m, 0.002), {});
     for (const Shown& shown : {kFeet, kMillimeters}) {
-      expect_within_width(report(job, job::carry_of(job, {}), shown));
+      expect_within_width(report(job, results::carry_of(job, {}), shown));
       expect_within_width(report(job, result, shown));
       expect_within_width(report(job, result, shown, Detail::all));
     }

@@ -96,8 +96,8 @@ TEST(CheckReport, RemindsOfTheTapeAndOfTheLocalCode) {
               AllOf(HasSubstr("known length"), HasSubstr("local code")));
 }
 
-job::LayoutResult layout_by_hand() {
-  job::LayoutResult result;
+results::LayoutResult layout_by_hand() {
+  results::LayoutResult result;
   result.stakes = {{"A", {-1.5, 2.6}}, {"O", {0.0, 0.0}}};
   result.tapes = {{"A", "B", 1, 3.0}, {"B", "C", 1, 3.0}, {"A", "D", 3, 6.0}, {"O", "A", 0, 3.0}};
   result.order.given = {"O", "A"};

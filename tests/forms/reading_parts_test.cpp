@@ -8,6 +8,7 @@
 #include "page_ink.hpp"
 #include "sample_jobs.hpp"
 #include "stakewright/base/error.hpp"
+#include "stakewright/results/tapes.hpp"
 #include "stakewright/suspects/pencil.hpp"
 #include "stakewright/suspects/tapes.hpp"
 
@@ -92,7 +93,7 @@ TEST(PencilRows, SayPlannedLengthAndLimitRoundedUpToWhatIsRead) {
     const auto said = said_in_pencil_check(sample);
     const double step_m = units == Units::feet_inches ? 0.0254 / 16.0 : 0.001;
     const auto checks = suspects::pencil_checks(sample.job.plan, sample.job.tolerance,
-                                                job::default_tape(sample.job), sample.tapes());
+                                                results::default_tape(sample.job), sample.tapes());
     ASSERT_EQ(checks.size(), 4U);
     for (const suspects::PencilCheck& check : checks) {
       EXPECT_EQ(said.count(base::text_from_length(check.planned_m, units)), 1U);
@@ -122,7 +123,7 @@ TEST(ReadingRows, AreTheTapePlanUpToTwelveSidesAndTheStandingSetAbove) {
 
 TEST(ReadingRows, HaveThePullsOfThePlanInItsOrder) {
   const job::Job job = plain_job(6);
-  const suspects::TapePlan plan = suspects::tape_plan(job.plan, job::usual_request(job));
+  const suspects::TapePlan plan = suspects::tape_plan(job.plan, results::usual_request(job));
   const ReadingRows rows = reading_rows(job, TapeSet::plan);
   ASSERT_EQ(rows.tapes.size(), plan.pulls.size());
   EXPECT_LT(rows.tapes.size(), standing_tapes(job.plan).size());

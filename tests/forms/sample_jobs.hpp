@@ -9,14 +9,14 @@
 #include "stakewright/forms/field_form.hpp"
 #include "stakewright/forms/reading_rows.hpp"
 #include "stakewright/job/job.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/results/layout.hpp"
 
 namespace stakewright::forms {
 
 struct Sample {
   std::string words;  ///< for failure messages
   job::Job job;
-  job::LayoutResult layout;
+  results::LayoutResult layout;
   FormChoices choices;
   std::vector<drawing::Page> drawn;  ///< for tests that look at the same pages again and again
 

@@ -41,6 +41,9 @@ std::size_t character_count(std::string_view text);
 /// and line ends are control characters too), no mark that turns the writing direction.
 bool is_printable(std::string_view text);
 
+/// A to Z as a to z; other characters as they are.
+std::string lower_case(std::string text);
+
 /// Names in a row: `A`, `A and B`, `A, B and C`; empty for none.
 std::string joined(const std::vector<std::string>& names);
 

@@ -11,7 +11,7 @@
 #include "stakewright/base/length.hpp"
 #include "stakewright/drawing/page.hpp"
 #include "stakewright/job/job.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/results/layout.hpp"
 #include "stakewright/wording/wording.hpp"
 
 namespace stakewright::forms {
@@ -36,7 +36,7 @@ struct FormChoices {
 /// All pages, in order.  `tapes`: the rows of the reading sheet as they are walked
 /// (`reading_rows`); their points must be corners or the center pin.
 /// Blanks are named for what is written there (`reading.A-C.1`), each name once.
-std::vector<drawing::Page> field_form(const job::Job& job, const job::LayoutResult& layout,
+std::vector<drawing::Page> field_form(const job::Job& job, const results::LayoutResult& layout,
                                       const std::vector<layout::Tape>& tapes,
                                       const Wording& wording, const FormChoices& choices);
 

@@ -12,7 +12,7 @@
 #include "stakewright/drawing/page.hpp"
 #include "stakewright/forms/field_form.hpp"
 #include "stakewright/job/job.hpp"
-#include "stakewright/job/results.hpp"
+#include "stakewright/results/layout.hpp"
 #include "stakewright/roof/roof.hpp"
 #include "stakewright/wording/wording.hpp"
 
@@ -30,7 +30,7 @@ struct Picture {
 };
 
 /// "plan": stakes, baseline, pins, strings, lines, outlines, sizes.
-std::vector<Picture> plan_pictures(const job::Job& job, const job::LayoutResult& layout,
+std::vector<Picture> plan_pictures(const job::Job& job, const results::LayoutResult& layout,
                                    const Wording& wording, const PictureChoices& choices);
 
 /// "found": every corner as found against its planned place, displacements and ellipses enlarged

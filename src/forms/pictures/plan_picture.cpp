@@ -28,7 +28,7 @@ std::string description(const job::Job& job, const Wording& wording, base::Units
 
 }  // namespace
 
-std::vector<Picture> plan_pictures(const job::Job& job, const job::LayoutResult& layout,
+std::vector<Picture> plan_pictures(const job::Job& job, const results::LayoutResult& layout,
                                    const Wording& wording, const PictureChoices& choices) {
   const std::string mark =
       wording.filled("head.fingerprint", {{"fingerprint", fingerprint(job.plan)}});

@@ -1,0 +1,34 @@
+// Results as one JSON object each (meters and radians; keys in docs/results.md).
+#pragma once
+
+#include <string>
+
+namespace stakewright::check {
+struct Findings;
+}
+namespace stakewright::job {
+struct Job;
+}
+namespace stakewright::results {
+struct CarryResult;
+struct LayoutResult;
+}  // namespace stakewright::results
+namespace stakewright::suspects {
+struct TapePlan;
+}
+
+namespace stakewright::output {
+
+std::string layout_json(const job::Job& job, const results::LayoutResult& result);
+std::string check_json(const job::Job& job, const check::Findings& findings);
+/// The tape plan of a job.
+std::string tapes_json(const job::Job& job, const suspects::TapePlan& plan);
+/// The next tapes after some readings.
+std::string next_tapes_json(const job::Job& job, const check::Findings& findings);
+std::string carry_json(const job::Job& job, const results::CarryResult& result);
+
+/// For a command that wrote `file` and has no figures of its own to tell.
+std::string written_json(const std::string& command, const std::string& title,
+                         const std::string& file);
+
+}  // namespace stakewright::output
