@@ -51,15 +51,19 @@ JobRecord record_of(const fields::Filled& filled, const job::Job& job) {
 
 /// Lengths that were bare numbers in the form's units, so that they mean the same in the job's.
 void spell_out(const std::vector<readings::Reading>& read, std::vector<job::WrittenRow>& rows) {
-  const auto spell = [](job::WrittenRow& row, const char* column, double value_m) {
+  constexpr double kFoot_m = 0.3048;
+  const auto spell = [](job::WrittenRow& row, const char* column, double value_m,
+                        base::Units written) {
     const auto field = row.find(column);
-    if (field != row.end() && !field->second.text.empty())
-      field->second.text = fmt::format("{:.9f}m", value_m);
+    if (field == row.end() || field->second.text.empty()) return;
+    field->second.text = written == base::Units::feet_inches
+                             ? fmt::format("{:.9f}ft", value_m / kFoot_m)
+                             : fmt::format("{:.9f}m", value_m);
   };
   for (std::size_t i = 0; i < rows.size(); ++i) {
     if (read[i].kind == readings::Kind::angle) continue;
-    spell(rows[i], "reading", read[i].value_m);
-    spell(rows[i], "burned", read[i].burned_m.value_or(0.0));
+    spell(rows[i], "reading", read[i].value_m, read[i].written);
+    spell(rows[i], "burned", read[i].burned_m.value_or(0.0), read[i].written);
   }
 }
 

@@ -156,9 +156,23 @@ double length_from(const std::string& text, base::Units units, const Range& rang
   return read_m;
 }
 
+/// What a length that could be read was written in: only meters have an m, and a bare number has
+/// no mark at all.
+base::Units written_in(std::string_view text, base::Units bare) {
+  if (text.find_first_of("mM") != std::string_view::npos) return base::Units::millimeters;
+  const bool marked = text.find_first_not_of("0123456789. ") != std::string_view::npos;
+  return marked ? base::Units::feet_inches : bare;
+}
+
+void read_length_itself(const Fields& fields, base::Units units, Reading& into) {
+  fields.read("reading", into.value_m, [&](const std::string& text) {
+    into.written = written_in(text, units);
+    return length_from(text, units, kLengthAboveZero);
+  });
+}
+
 void read_lengths(const Fields& fields, base::Units units, Reading& into) {
-  fields.read("reading", into.value_m,
-              [&](const std::string& text) { return length_from(text, units, kLengthAboveZero); });
+  read_length_itself(fields, units, into);
   const double most_m = fields.has("reading") ? into.value_m : base::kLongestLength_m;
   const Range on_the_tape{0.0, most_m, true, false, "0 or more, and less than the reading"};
   const Range level_difference{-most_m, most_m, false, false,
@@ -214,11 +228,10 @@ void read_length(const Fields& fields, const Against& against, Reading& into) {
 void read_level(const Fields& fields, const Against& against, Reading& into) {
   read_level_ends(fields, against, into);
   demand_empty(fields, {"at", "temperature", "pull", "burned", "slope", "supports"}, into.kind);
-  const auto length = [&](const std::string& text) {
+  read_length_itself(fields, against.job.units, into);
+  fields.read("sight", into.sight_m, [&](const std::string& text) {
     return length_from(text, against.job.units, kLengthAboveZero);
-  };
-  fields.read("reading", into.value_m, length);
-  fields.read("sight", into.sight_m, length);
+  });
 }
 
 void read_angle(const Fields& fields, const Against& against, Reading& into) {

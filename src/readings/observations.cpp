@@ -89,6 +89,7 @@ Observation length(const Reading& reading, const Instrument& instrument) {
   Observation result;
   result.read = reading.value_m;
   result.corrected = reading.value_m;
+  result.written = reading.written;
   for (const Correction& correction : corrections(reading, instrument))
     result.corrected += correction.amount_m;
   result.sd = standard_deviation_m(instrument, result.corrected);

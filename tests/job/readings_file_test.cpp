@@ -78,6 +78,19 @@ TEST(ReadingsFile, ReadsBareNumbersInTheUnitsOfTheJob) {
   EXPECT_NEAR(readings("from,to,reading\nA,B,9.25\n")[0].value_m, 9.25 * 0.3048, 1e-12);
 }
 
+TEST(ReadingsFile, KnowsWhatALengthWasWrittenIn) {
+  const auto written = [](const std::string& field) {
+    return readings("from,to,reading\nA,C,\"" + field + "\"\n").at(0).written;
+  };
+  for (const char* field :
+       {"13-10-1/4", "13' 10", "13ft", "166 1/4 IN", "166.25in", "13.85", "13-10"})
+    EXPECT_EQ(written(field), base::Units::feet_inches) << field;
+  for (const char* field : {"4.2m", "4220mm", "422 CM"})
+    EXPECT_EQ(written(field), base::Units::millimeters) << field;
+  EXPECT_EQ(readings("kind,from,to,reading\nlevel,1,A,1.5m\n").at(0).written,
+            base::Units::millimeters);
+}
+
 TEST(ReadingsFile, TakesTheKindFromTheInstrumentWhenNoneIsGiven) {
   EXPECT_EQ(readings("from,to,reading,instrument\nA,B,9,laser\n")[0].kind, Kind::laser);
   EXPECT_EQ(readings("kind,from,to,reading\nlaser,A,B,9\n")[0].instrument, "laser");

@@ -26,6 +26,7 @@ struct Observation {
   double sd = 0.0;
   /// Where the angle was turned, clockwise; none: a length.
   std::optional<std::size_t> at = std::nullopt;
+  base::Units written = base::Units::millimeters;  ///< a length: what it was written in
 
   [[nodiscard]] bool is_angle() const { return at.has_value(); }
 };

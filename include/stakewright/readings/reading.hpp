@@ -10,6 +10,8 @@
 #include <string_view>
 #include <vector>
 
+#include "stakewright/base/length.hpp"
+
 namespace stakewright::readings {
 
 enum class Kind { tape, laser, level, angle };
@@ -59,10 +61,12 @@ const Instrument* instrument_named(const std::vector<Instrument>& instruments,
 /// One row of the readings file, in SI.
 struct Reading {
   Kind kind = Kind::tape;
-  std::string from;        ///< level: the set-up
-  std::string to;          ///< level: where the rod stands, a point of the job or a turning point
-  std::string at;          ///< angle: where it is turned, clockwise from `from` to `to`
-  double value_m = 0.0;    ///< as read, above 0; level: on the rod
+  std::string from;      ///< level: the set-up
+  std::string to;        ///< level: where the rod stands, a point of the job or a turning point
+  std::string at;        ///< angle: where it is turned, clockwise from `from` to `to`
+  double value_m = 0.0;  ///< as read, above 0; level: on the rod
+  /// What the length was written in: says which marks a slip may be off by.
+  base::Units written = base::Units::millimeters;
   double angle_rad = 0.0;  ///< angle: as read, above 0 and below a full turn
   std::string instrument;
   std::string round = "1";
