@@ -5,8 +5,6 @@
 #include "findings.hpp"
 #include "language.hpp"
 #include "output_file.hpp"
-#include "picture_file.hpp"
-#include "readings_source.hpp"
 #include "reports.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
@@ -22,8 +20,8 @@ constexpr double kUsualMetricShift_m = 0.005;
 
 /// With readings: 0 every piece comes off the pattern and every joint closes, 1 not so, 3 cannot
 /// tell.
-int status_of(const results::CarryResult& result, check::Verdict verdict) {
-  if (verdict == check::Verdict::contradiction || result.cases.empty()) return kCannotTell;
+int status_of(const results::CarryResult& result) {
+  if (result.contradiction || result.cases.empty()) return kCannotTell;
   const roof::Outcome& outcome = result.cases[result.shown].outcome;
   if (!outcome.worst_part) return kCannotTell;
   return roof::all_to_pattern(outcome) ? kAllInTolerance : kOutOfTolerance;
@@ -66,36 +64,28 @@ std::string report_of(const Options& options, const job::Job& job,
   return text;
 }
 
-void deliver_carry(const Options& options, const job::Job& job,
-                   const results::CarryResult& result) {
-  deliver(
-      options, [&] { return output::carry_json(job, result); },
-      [&] { return report_of(options, job, result); }, result.remarks);
-}
-
-}  // namespace
-
-int carry(const Options& options) {
-  if (!options.output.empty()) ending_among(options.output, with_pictures({".json"}));
-  const job::Job job = job_with_roof(options);
+/// As planned and, with readings, as found.
+results::CarryResult carry_of(const Options& options, const job::Job& job) {
   const results::CarryRequest request = request_of(options, job);
-  if (options.readings.empty()) {
-    if (options.way)
-      throw base::InputError(
-          "a way to go on was asked for, and there is only the plan; accepted: a readings file");
-    const results::CarryResult planned = results::carry_of(job, request);
-    if (const int refused = draw_picture("carry", options); refused != 0) return refused;
-    deliver_carry(options, job, planned);
-    return kAllInTolerance;
-  }
+  if (options.readings.empty()) return results::carry_of(job, request);
   const job::ReadingRows rows = reading_rows_of(options, job);
   const check::Findings findings =
       findings_of(job, rows, options, options.units.value_or(job.units));
   results::CarryResult result = results::carry_of(job, findings, request);
   for (const std::string& remark : job::not_read_remarks(rows)) result.remarks.push_back(remark);
-  if (const int refused = draw_picture("carry", options); refused != 0) return refused;
-  deliver_carry(options, job, result);
-  return status_of(result, findings.verdict);
+  return result;
+}
+
+}  // namespace
+
+int carry(const Options& options, const Painter* painter) {
+  const job::Job job = job_with_roof(options);
+  const results::CarryResult result = carry_of(options, job);
+  deliver(options, {.json = [&] { return output::carry_json(job, result); },
+                    .report = [&] { return report_of(options, job, result); },
+                    .remarks = result.remarks,
+                    .drawing = [&] { return painter->roof(options, job, result); }});
+  return options.readings.empty() ? kAllInTolerance : status_of(result);
 }
 
 }  // namespace stakewright::cli

@@ -3,7 +3,6 @@
 #include "findings.hpp"
 #include "language.hpp"
 #include "output_file.hpp"
-#include "picture_file.hpp"
 #include "reports.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/output/dxf.hpp"
@@ -12,21 +11,18 @@
 
 namespace stakewright::cli {
 
-int check(const Options& options) {
-  if (!options.output.empty())
-    ending_among(options.output, with_pictures({".json", ".csv", ".dxf"}));
+int check(const Options& options, const Painter* painter) {
   const job::Job job = job_of(options);
   const base::Units units = options.units.value_or(job.units);
   const check::Findings findings = findings_of(job, options, units);
-  if (const int refused = draw_picture("check", options); refused != 0) return refused;
-  deliver(
-      options, [&] { return output::check_json(job, findings); },
-      [&] {
-        return check_report(job, findings, {units, emphasis_for_stdout(), options.corrections});
-      },
-      findings.remarks,
-      {{".csv", [&] { return output::found_points_csv(job, findings, units); }},
-       {".dxf", [&] { return output::found_dxf(job, findings, units); }}});
+  const Shown shown{units, emphasis_for_stdout(), options.corrections};
+  deliver(options,
+          {.json = [&] { return output::check_json(job, findings); },
+           .report = [&] { return check_report(job, findings, shown); },
+           .remarks = findings.remarks,
+           .kinds = {{".csv", [&] { return output::found_points_csv(job, findings, units); }},
+                     {".dxf", [&] { return output::found_dxf(job, findings, units); }}},
+           .drawing = [&] { return painter->found(options, job, findings); }});
   return check::exit_status(findings.verdict);
 }
 

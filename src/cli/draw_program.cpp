@@ -8,9 +8,9 @@
 
 #include <array>
 #include <cerrno>
-#include <csignal>
 #include <filesystem>
 #include <system_error>
+#include <vector>
 
 #include "stakewright/base/error.hpp"
 
@@ -19,32 +19,24 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// The program's path; a bare name, to be looked for on PATH, where it stands in neither folder.
 std::string draw_program() {
   std::error_code unknown;
   const fs::path here = fs::read_symlink("/proc/self/exe", unknown).parent_path();
-  for (const fs::path& folder : {here, here.parent_path() / "libexec" / "stakewright"}) {
-    const fs::path candidate = folder / kDrawProgram;
+  const std::array<fs::path, 2> folders{here, here.parent_path() / "libexec" / "stakewright"};
+  for (const fs::path& folder : folders) {
+    fs::path candidate = folder / kDrawProgram;
     if (!here.empty() && access(candidate.c_str(), X_OK) == 0) return candidate;
   }
-  return kDrawProgram;
+  throw base::InputError(
+      fmt::format("{}, which draws and reads filled forms, is not there; it was looked for in {} "
+                  "and {}",
+                  kDrawProgram, folders[0].string(), folders[1].string()));
 }
 
-/// Our own disregard of closed pipes is not handed down.
-struct SpawnAttributes {
-  posix_spawnattr_t attributes{};
-  SpawnAttributes() {
-    sigset_t defaults;
-    sigemptyset(&defaults);
-    sigaddset(&defaults, SIGPIPE);
-    posix_spawnattr_init(&attributes);
-    posix_spawnattr_setsigdefault(&attributes, &defaults);
-    posix_spawnattr_setflags(&attributes, POSIX_SPAWN_SETSIGDEF);
-  }
-  ~SpawnAttributes() { posix_spawnattr_destroy(&attributes); }
-  SpawnAttributes(const SpawnAttributes&) = delete;
-  SpawnAttributes& operator=(const SpawnAttributes&) = delete;
-};
+[[noreturn]] void cannot_start(const std::string& program, int error) {
+  throw base::InputError(
+      fmt::format("cannot start {}: {}", program, std::generic_category().message(error)));
+}
 
 /// A pipe that goes into the program's stdout.
 class OutputPipe {
@@ -92,25 +84,14 @@ class OutputPipe {
   posix_spawn_file_actions_t actions_{};
 };
 
-pid_t spawned(const std::string& program, const std::vector<std::string>& arguments,
-              const posix_spawn_file_actions_t* actions) {
-  std::vector<std::string> words{kDrawProgram};
-  words.insert(words.end(), arguments.begin(), arguments.end());
+pid_t spawned(std::vector<std::string> words, const posix_spawn_file_actions_t* actions) {
+  const std::string program = draw_program();
   std::vector<char*> argv;
   for (std::string& word : words) argv.push_back(word.data());
   argv.push_back(nullptr);
-  const SpawnAttributes spawn;
   pid_t child = 0;
-  const int failed =
-      posix_spawnp(&child, program.c_str(), actions, &spawn.attributes, argv.data(), environ);
-  if (failed == ENOENT) {
-    throw base::InputError(
-        fmt::format("{}, which draws, is neither beside this program nor on PATH", kDrawProgram));
-  }
-  if (failed != 0) {
-    throw base::InputError(
-        fmt::format("cannot start {}: {}", program, std::generic_category().message(failed)));
-  }
+  const int failed = posix_spawn(&child, program.c_str(), actions, nullptr, argv.data(), environ);
+  if (failed != 0) cannot_start(program, failed);
   return child;
 }
 
@@ -129,13 +110,15 @@ int status_after(pid_t child) {
 
 }  // namespace
 
-int run_draw_program(const std::vector<std::string>& arguments) {
-  return status_after(spawned(draw_program(), arguments, nullptr));
+void become_draw_program(char** argv) {
+  const std::string program = draw_program();
+  execv(program.c_str(), argv);
+  cannot_start(program, errno);
 }
 
-std::string output_of_draw_program(const std::vector<std::string>& arguments) {
+std::string csv_of_filled_form(const std::string& job, const std::string& form) {
   OutputPipe pipe;
-  const pid_t child = spawned(draw_program(), arguments, pipe.actions());
+  const pid_t child = spawned({kDrawProgram, kReadForm, job, form}, pipe.actions());
   std::string output = pipe.read_all();
   if (status_after(child) != 0) throw AlreadyTold();
   return output;

@@ -1,11 +1,18 @@
 #include "findings.hpp"
 
+#include "draw_program.hpp"
 #include "language.hpp"
-#include "readings_source.hpp"
+#include "stakewright/job/file.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/results/check_input.hpp"
 
 namespace stakewright::cli {
+
+job::ReadingRows reading_rows_of(const Options& options, const job::Job& job) {
+  const std::string& path = options.readings;
+  if (!job::is_pdf_file(path)) return job::read_reading_rows(path, job);
+  return job::reading_rows_from_text(csv_of_filled_form(options.job, path), path, job);
+}
 
 check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows,
                             const Options& options, base::Units units) {

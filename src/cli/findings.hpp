@@ -1,4 +1,4 @@
-// The check of a job's readings, as the commands need it.
+// Readings from whatever a crew brings back, and their check, as the commands need them.
 #pragma once
 
 #include "options.hpp"
@@ -8,6 +8,11 @@
 #include "stakewright/job/readings_file.hpp"
 
 namespace stakewright::cli {
+
+/// The rows of `options.readings`, told by what is in the file: CSV, or the filled form.  A form is
+/// read by a program of its own (`csv_of_filled_form`).
+/// Throws InputError for what is wrong in the file, AlreadyTold when that program has said so.
+job::ReadingRows reading_rows_of(const Options& options, const job::Job& job);
 
 /// Checks the round of a file that the options ask for; sentences come in `units`.
 check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows,

@@ -11,6 +11,7 @@
 
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
+#include "stakewright/job/file.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/results/version.hpp"
 
@@ -30,7 +31,8 @@ constexpr std::size_t kOptionColumn = 34;
 /// No plan holds more pulls: every pair of 48 corners and their radii, each twice.
 constexpr int kMostPulls = 2352;
 
-/// As the drawing program has it.
+constexpr const char* kEmpty = "given and empty; accepted: a value, or no such option";
+
 constexpr int kNarrowestPicture_px = 64;
 constexpr int kWidestPicture_px = 10000;
 
@@ -44,7 +46,6 @@ void add_common(CLI::App& app, Raw& raw) {
   app.add_flag("--json", raw.options.json, "Write one JSON object to stdout, nothing else");
   app.add_option("--units", raw.units, "What is shown in: feet-inches, mm or m")
       ->type_name("UNITS");
-  app.set_help_flag("-h,--help", "Show this help and stop");
 }
 
 void add_language(CLI::App& app, Raw& raw, const char* help) {
@@ -108,22 +109,25 @@ void add_layout(CLI::App& app, Raw& raw) {
   CLI::App& layout =
       add_command(app, raw, Command::layout, "layout", "Stakes, swings, check diagonals, lines");
   add_job(layout, raw);
-  layout
-      .add_option("--with", raw.options.with,
-                  "A tape: what to read on it to stake the true distance")
-      ->type_name("TAPE");
+  CLI::Option* with = layout
+                          .add_option("--with", raw.options.with,
+                                      "A tape: what to read on it to stake the true distance")
+                          ->type_name("TAPE");
   layout
       .add_option("--temperature", raw.options.temperature,
                   "Of that tape, such as 35F or 2C (its standard one)")
-      ->type_name("T");
+      ->type_name("T")
+      ->needs(with);
   layout
       .add_option("--pull", raw.options.pull,
                   "On that tape, such as 20lbf or 90N (its standard one)")
-      ->type_name("FORCE");
+      ->type_name("FORCE")
+      ->needs(with);
   layout
       .add_option("--supports", raw.options.supports,
                   "Of that tape between its ends: how many, or all (0)")
-      ->type_name("N");
+      ->type_name("N")
+      ->needs(with);
   add_output(layout, raw,
              "Also write a file: .json, .csv or .dxf (points), .pdf, .svg or .png (plan)");
   add_language(layout, raw, "Language of the report (en)");
@@ -135,21 +139,24 @@ void add_tapes(CLI::App& app, Raw& raw) {
   CLI::App& tapes = add_command(app, raw, Command::tapes, "tapes",
                                 "Which tapes to pull (next), and what they would catch");
   add_job(tapes, raw);
-  add_readings(tapes, raw);
+  CLI::Option* readings = add_readings(tapes, raw);
   add_round(tapes, raw);
   tapes
       .add_option("--slip", raw.options.slip,
                   "Size of slip to catch in any one reading (1in, or 25mm)")
-      ->type_name("LENGTH");
+      ->type_name("LENGTH")
+      ->excludes(readings);
   tapes
       .add_option("--shift", raw.options.shift,
                   "Shift of a stake to call out (twice the corner tolerance)")
-      ->type_name("LENGTH");
+      ->type_name("LENGTH")
+      ->excludes(readings);
   tapes
       .add_option("--at-most", raw.options.at_most,
                   "Pulls there is time for; gives the best so many")
       ->type_name("N")
-      ->check(CLI::Range(1, kMostPulls));
+      ->check(CLI::Range(1, kMostPulls))
+      ->excludes(readings);
   add_output(tapes, raw, "Also write a file: .json, or .csv (a readings file to fill in)");
   add_language(tapes, raw, "Language of the report (en)");
   add_common(tapes, raw);
@@ -160,16 +167,18 @@ void add_form(CLI::App& app, Raw& raw) {
       add_command(app, raw, Command::form, "form",
                   "The field form, to print or to fill in; with readings, the correction sheet");
   add_job(form, raw);
-  add_readings(form, raw);
+  CLI::Option* readings = add_readings(form, raw);
   add_round(form, raw);
   add_output(form, raw, "The form to write: .pdf")->required();
   form.add_option("--paper", raw.options.paper, "letter or a4; without it by the units")
       ->type_name("PAPER");
   form.add_flag("--show-planned", raw.options.show_planned,
-                "Print the planned lengths on the reading sheet");
+                "Print the planned lengths on the reading sheet")
+      ->excludes(readings);
   form.add_option("--tapes", raw.options.tapes,
                   "plan or all; without it the plan up to 12 sides, above all")
-      ->type_name("SET");
+      ->type_name("SET")
+      ->excludes(readings);
   add_language(form, raw, "Language of the form (en)");
   add_common(form, raw);
 }
@@ -214,10 +223,13 @@ void add_carry(CLI::App& app, Raw& raw) {
   add_readings(carry, raw);
   add_round(carry, raw);
   add_ways(carry, raw);
-  carry.add_flag("--all", raw.options.all, "List every piece, not only what differs");
-  carry.add_flag("--cut-sheet", raw.options.cut_sheet, "What to buy and what to saw from it");
+  CLI::Option* all =
+      carry.add_flag("--all", raw.options.all, "List every piece, not only what differs");
+  all->excludes(
+      carry.add_flag("--cut-sheet", raw.options.cut_sheet, "What to buy and what to saw from it"));
   CLI::Option* sensitivity = carry.add_flag("--sensitivity", raw.options.sensitivity,
                                             "What a shift of one corner does to each piece");
+  all->excludes(sensitivity);
   carry.add_option("--shift", raw.options.shift, "That shift of the corner (1/4in, or 5mm)")
       ->type_name("LENGTH")
       ->needs(sensitivity);
@@ -227,22 +239,86 @@ void add_carry(CLI::App& app, Raw& raw) {
   add_common(carry, raw);
 }
 
+/// A value that says nothing is a slip of whoever wrote the line, or of a script's empty variable.
+void refuse_empty_values(CLI::App& app) {
+  for (CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; }))
+    for (CLI::Option* option : command->get_options())
+      option->check(
+          [](const std::string& value) { return value.empty() ? kEmpty : std::string(); });
+}
+
+/// CLI11 would take the next word for the value of `--round=`.
+void refuse_empty_assignments(int argc, const char* const* argv) {
+  for (int i = 1; i < argc && std::string_view(argv[i]) != "--"; ++i) {
+    const std::string word = argv[i];
+    if (word.starts_with("--") && word.ends_with('='))
+      throw base::InputError(fmt::format("{}: {}", word.substr(0, word.size() - 1), kEmpty));
+  }
+}
+
+/// What a command writes.
+std::vector<std::string> endings_of(Command command) {
+  switch (command) {
+    case Command::layout:
+    case Command::check:
+      return {".json", ".csv", ".dxf", ".pdf", ".svg", ".png"};
+    case Command::carry:
+      return {".json", ".pdf", ".svg", ".png"};
+    case Command::tapes:
+      return {".json", ".csv"};
+    case Command::form:
+      return {".pdf"};
+    case Command::start:
+      break;
+  }
+  return {};
+}
+
+void check_ending(const Options& options) {
+  if (options.output.empty()) return;
+  const std::vector<std::string> accepted = endings_of(options.command);
+  const std::string ending = job::ending_of(options.output);
+  if (std::find(accepted.begin(), accepted.end(), ending) != accepted.end()) return;
+  throw base::InputError(fmt::format(
+      "-o {}: the ending says what is written; accepted {} {}", base::in_quotes(options.output),
+      accepted.size() == 1 ? "is" : "are", fmt::join(accepted, ", ")));
+}
+
+void check_word(const char* option, const std::string& read,
+                const std::vector<std::string>& accepted) {
+  if (read.empty() || std::find(accepted.begin(), accepted.end(), read) != accepted.end()) return;
+  throw base::InputError(fmt::format("{}: read {}; accepted are {}", option, base::in_quotes(read),
+                                     fmt::join(accepted, ", ")));
+}
+
+/// Options of a drawing where none is made.
+void refuse_without_drawing(const Options& options) {
+  const auto refuse = [](bool given, const char* name, const char* endings) {
+    if (given)
+      throw base::InputError(fmt::format("{} is for a drawing; it goes with -o {}", name, endings));
+  };
+  const bool png = job::ending_of(options.output) == ".png";
+  refuse(options.width_px != 0 && !png, "--width", "FILE.png");
+  if (draws(options)) return;
+  refuse(!options.drawing.empty(), "--drawing", "FILE.pdf, .svg or .png");
+  refuse(!options.paper.empty(), "--paper", "FILE.pdf, .svg or .png");
+}
+
 Options checked(Raw raw) {
+  Options& options = raw.options;
   if (!raw.units.empty())
-    raw.options.units = base::read_at("--units", [&] { return base::units_from_word(raw.units); });
-  if (raw.options.readings.empty() && !raw.options.round.empty())
+    options.units = base::read_at("--units", [&] { return base::units_from_word(raw.units); });
+  check_ending(options);
+  check_word("--paper", options.paper, {"letter", "a4"});
+  check_word("--tapes", options.tapes, {"plan", "all"});
+  refuse_without_drawing(options);
+  if (!options.readings.empty()) return std::move(options);
+  if (!options.round.empty())
     throw base::InputError("--round: there are no readings to take a round of");
-  const std::string& paper = raw.options.paper;
-  if (!paper.empty() && paper != "letter" && paper != "a4") {
+  if (options.way)
     throw base::InputError(
-        fmt::format("--paper: read {}; accepted are letter, a4", base::in_quotes(paper)));
-  }
-  const std::string& tapes = raw.options.tapes;
-  if (!tapes.empty() && tapes != "plan" && tapes != "all") {
-    throw base::InputError(
-        fmt::format("--tapes: read {}; accepted are plan, all", base::in_quotes(tapes)));
-  }
-  return std::move(raw.options);
+        "a way to go on was asked for, and there is only the plan; accepted: a readings file");
+  return std::move(options);
 }
 
 std::vector<std::string> names_of_commands(const CLI::App& app) {
@@ -272,7 +348,13 @@ std::string help_hint(const CLI::App& app) {
 
 }  // namespace
 
+bool draws(const Options& options) {
+  const std::string ending = job::ending_of(options.output);
+  return ending == ".pdf" || ending == ".svg" || ending == ".png";
+}
+
 std::variant<Options, Text> options_from(int argc, const char* const* argv) {
+  refuse_empty_assignments(argc, argv);
   CLI::App app(kDescription, "stakewright");
   Raw raw;
   app.get_formatter()->column_width(kOptionColumn);
@@ -287,6 +369,7 @@ std::variant<Options, Text> options_from(int argc, const char* const* argv) {
   add_form(app, raw);
   add_check(app, raw);
   add_carry(app, raw);
+  refuse_empty_values(app);
   check_command_word(app, argc, argv);
   try {
     app.parse(argc, argv);

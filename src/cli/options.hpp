@@ -24,7 +24,7 @@ struct Options {
   std::string since;                 ///< check: the round to compare with; empty: none
   std::string paper;                 ///< form, drawings: "letter" or "a4"; empty: by units
   std::string drawing;               ///< name of the one drawing wanted; empty: by the file's kind
-  int width_px = 0;                  ///< of a .png; 0: the drawing program's own
+  int width_px = 0;                  ///< of a .png; 0: the usual one
   bool corrections = false;          ///< check: show the corrections of each reading
   std::string with;                  ///< layout: the tape to set out with; empty: none
   std::string temperature;           ///< layout: of that tape; empty: its standard one
@@ -45,13 +45,17 @@ struct Options {
   bool all = false;              ///< carry: every piece, not what differs alone
 };
 
+/// Whether the command makes a drawing or a form: -o names a .pdf, .svg or .png.
+bool draws(const Options& options);
+
 /// Nothing to run: a text was asked for (--help, --version).
 struct Text {
   std::string text;
 };
 
 /// Reads the command line, program name first.
-/// Throws base::InputError, saying what was read and what is accepted.
+/// Throws base::InputError, saying what was read and what is accepted; also for an ending of -o
+/// that the command does not write, and for an option that it would leave aside.
 std::variant<Options, Text> options_from(int argc, const char* const* argv);
 
 }  // namespace stakewright::cli

@@ -1,27 +1,16 @@
-// The file named by -o: its ending says what goes into it.
+// What a command hands over: its report or JSON, and the file that -o names.
 #pragma once
 
 #include <functional>
 #include <string>
 #include <vector>
 
-#include "options.hpp"
-#include "stakewright/job/file.hpp"
+#include "painter.hpp"
 
 namespace stakewright::cli {
 
-using job::ending_of;
-
-/// The ending, when it is one of `accepted`.
-/// Throws InputError, naming the file and the accepted endings, for another.
-std::string ending_among(const std::string& path, const std::vector<std::string>& accepted);
-
+/// A text that is made only when it is asked for.
 using Written = std::function<std::string()>;
-
-/// What a command found: to stdout as JSON or, with its remarks on stderr, as the report.  Each
-/// text is made only when it is asked for.
-void show(const Options& options, const Written& json, const Written& report,
-          const std::vector<std::string>& remarks = {});
 
 /// What goes into a file of an ending.
 struct FileKind {
@@ -29,9 +18,16 @@ struct FileKind {
   Written text;
 };
 
-/// The same, and into the file of -o, written first: what its ending asks for among `kinds`, else
-/// the JSON.  A drawing is written elsewhere (`draw_picture`).
-void deliver(const Options& options, const Written& json, const Written& report,
-             const std::vector<std::string>& remarks = {}, const std::vector<FileKind>& kinds = {});
+struct Results {
+  Written json;
+  Written report;
+  std::vector<std::string> remarks{};
+  std::vector<FileKind> kinds{};       ///< of files besides .json
+  std::function<Painted()> drawing{};  ///< of a command that draws
+};
+
+/// Writes the file of -o first, as its ending asks; then the JSON to stdout or, with its remarks on
+/// stderr, the report.  Remarks on a drawing go to stderr in any case.
+void deliver(const Options& options, const Results& results);
 
 }  // namespace stakewright::cli

@@ -3,7 +3,6 @@
 #include "findings.hpp"
 #include "language.hpp"
 #include "output_file.hpp"
-#include "readings_source.hpp"
 #include "reports.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/job/job.hpp"
@@ -29,12 +28,12 @@ suspects::TapePlanRequest request_of(const Options& options, const job::Job& job
 
 int plan_beforehand(const Options& options, const job::Job& job, const Shown& shown) {
   const suspects::TapePlan plan = suspects::tape_plan(job.plan, request_of(options, job));
-  deliver(
-      options, [&] { return output::tapes_json(job, plan); },
-      [&] {
-        return text_of(told::tape_plan_report(job, plan), voice_of(options, job), shown.emphasis);
-      },
-      {}, {{".csv", [&] { return output::blank_readings_csv(plan); }}});
+  const auto report = [&] {
+    return text_of(told::tape_plan_report(job, plan), voice_of(options, job), shown.emphasis);
+  };
+  deliver(options, {.json = [&] { return output::tapes_json(job, plan); },
+                    .report = report,
+                    .kinds = {{".csv", [&] { return output::blank_readings_csv(plan); }}}});
   return kAllInTolerance;
 }
 
@@ -52,10 +51,10 @@ check::Findings findings_with_pulls(const Options& options, const job::Job& job,
 int next_after(const Options& options, const job::Job& job, const Shown& shown) {
   const job::ReadingRows rows = reading_rows_of(options, job);
   const check::Findings findings = findings_with_pulls(options, job, rows, shown.units);
-  deliver(
-      options, [&] { return output::next_tapes_json(job, findings); },
-      [&] { return next_tapes_report(job, findings, shown); }, job::not_read_remarks(rows),
-      {{".csv", [&] { return output::blank_readings_csv(findings); }}});
+  deliver(options, {.json = [&] { return output::next_tapes_json(job, findings); },
+                    .report = [&] { return next_tapes_report(job, findings, shown); },
+                    .remarks = job::not_read_remarks(rows),
+                    .kinds = {{".csv", [&] { return output::blank_readings_csv(findings); }}}});
   const bool open = check::exit_status(findings.places) == kCannotTell;
   const bool more = !findings.tape_next.empty() || !findings.used.loose.empty();
   return open || more ? kCannotTell : kAllInTolerance;
@@ -64,7 +63,6 @@ int next_after(const Options& options, const job::Job& job, const Shown& shown) 
 }  // namespace
 
 int tapes(const Options& options) {
-  if (!options.output.empty()) ending_among(options.output, {".json", ".csv"});
   const job::Job job = job_of(options);
   const Shown shown{options.units.value_or(job.units), emphasis_for_stdout()};
   return options.readings.empty() ? plan_beforehand(options, job, shown)

@@ -1,55 +1,203 @@
-// The command `stakewright-draw`: all that loads the drawing libraries.
-#include <cstdio>
-#include <exception>
+// The program beside `stakewright` that draws: it alone loads the drawing libraries.
+//
+// It is the same command with a painter.  In another process of it, apart from everything else, a
+// filled form is read, which somebody outside may have made.
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <sys/resource.h>
+#include <unistd.h>
 
-#include "form.hpp"
-#include "options.hpp"
-#include "picture.hpp"
-#include "readings.hpp"
+#include <algorithm>
+#include <csignal>
+#include <exception>
+#include <string_view>
+
+#include "commands.hpp"
+#include "console.hpp"
+#include "draw_program.hpp"
 #include "stakewright/base/error.hpp"
-#include "stakewright/wording/voice.hpp"
+#include "stakewright/base/text.hpp"
+#include "stakewright/drawing/files.hpp"
+#include "stakewright/drawing/text.hpp"
+#include "stakewright/fields/filled.hpp"
+#include "stakewright/forms/correction_sheet.hpp"
+#include "stakewright/forms/filled_form.hpp"
+#include "stakewright/forms/form_file.hpp"
+#include "stakewright/forms/pictures.hpp"
+#include "stakewright/forms/reading_rows.hpp"
+#include "stakewright/job/file.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/results/layout.hpp"
+#include "stakewright/wording/wording.hpp"
 
 namespace {
 
-// Exit status as of the main command.
-constexpr int kDone = 0;
-constexpr int kBadInput = 2;
+using namespace stakewright;
+using cli::Options;
+using cli::Painted;
+using forms::Picture;
 
-void complain(const char* problem) { std::fprintf(stderr, "stakewright: %s\n", problem); }
+constexpr int kUsualWidth_px = 1200;
 
-int print_readings(const stakewright::draw::Options& options) {
-  const auto form = stakewright::draw::readings_of(options);
-  for (const std::string& remark : form.remarks) complain(remark.c_str());
-  const bool all_out = std::fwrite(form.csv.data(), 1, form.csv.size(), stdout) == form.csv.size();
-  if (all_out && std::fflush(stdout) == 0) return kDone;
-  complain("cannot write to stdout");
-  return kBadInput;
+// Drawings
+
+/// How a drawing is shown.
+struct Shown {
+  base::Units units = base::Units::millimeters;
+  forms::Paper paper = forms::Paper::a4;
+  std::string language;
+  wording::Chosen words;
+};
+
+Shown shown_of(const Options& options, const job::Job& job) {
+  const base::Units units = options.units.value_or(job.units);
+  const std::string language =
+      options.language.empty() ? wording::kUsualLanguage : options.language;
+  return {units,
+          options.paper.empty() ? forms::usual_paper(units) : forms::paper_from_text(options.paper),
+          language, wording::chosen(language, options.forms)};
+}
+
+/// The bytes, with remarks on the words and the face that they are set in.
+Painted painted(std::string bytes, const Shown& shown) {
+  Painted result{std::move(bytes), shown.words.remarks};
+  if (!drawing::face_is_installed())
+    result.remarks.push_back(
+        fmt::format("the face {} is not installed (package fonts-dejavu-core); what is drawn is "
+                    "set in another",
+                    drawing::kFace));
+  return result;
+}
+
+/// The one of that name; without a name the first.
+const Picture& chosen(const std::vector<Picture>& pictures, const std::string& name) {
+  if (name.empty()) return pictures.front();
+  const auto found = std::find_if(pictures.begin(), pictures.end(),
+                                  [&name](const Picture& picture) { return picture.name == name; });
+  if (found != pictures.end()) return *found;
+  std::vector<std::string> names;
+  for (const Picture& picture : pictures) names.push_back(picture.name);
+  throw base::InputError(fmt::format("--drawing: read {}; accepted here: {}", base::in_quotes(name),
+                                     fmt::join(names, ", ")));
+}
+
+std::string bytes_of(const Options& options, const std::string& title,
+                     const std::vector<Picture>& pictures) {
+  const std::string ending = job::ending_of(options.output);
+  const Picture& one = chosen(pictures, options.drawing);
+  if (ending == ".svg") return drawing::svg(one.page);
+  if (ending == ".png")
+    return drawing::png(one.page, options.width_px == 0 ? kUsualWidth_px : options.width_px);
+  if (!options.drawing.empty()) return drawing::pdf({one.page}, title);
+  std::vector<drawing::Page> pages;
+  for (const Picture& picture : pictures) pages.push_back(picture.page);
+  return drawing::pdf(pages, title);
+}
+
+Painted draw_plan(const Options& options, const job::Job& job,
+                  const results::LayoutResult& result) {
+  const Shown shown = shown_of(options, job);
+  const auto pictures =
+      forms::plan_pictures(job, result, shown.words.wording, {shown.units, shown.paper});
+  return painted(bytes_of(options, job.title, pictures), shown);
+}
+
+Painted draw_found(const Options& options, const job::Job& job, const check::Findings& findings) {
+  const Shown shown = shown_of(options, job);
+  const auto pictures =
+      forms::found_pictures(job, findings, shown.words.wording, {shown.units, shown.paper});
+  return painted(bytes_of(options, job.title, pictures), shown);
+}
+
+Painted draw_roof(const Options& options, const job::Job& job, const results::CarryResult& result) {
+  const Shown shown = shown_of(options, job);
+  const auto pictures = forms::roof_pictures(job, result, options.drawing, shown.words.wording,
+                                             {shown.units, shown.paper});
+  Painted drawn = painted(bytes_of(options, job.title, pictures), shown);
+  if (result.contradiction)
+    drawn.remarks.emplace_back(
+        "the readings contradict each other, so the roof is drawn as planned");
+  return drawn;
+}
+
+// Forms
+
+Painted file_of(const job::Job& job, const Shown& shown, const std::vector<drawing::Page>& pages) {
+  return painted(forms::form_file(pages, job, shown.units, shown.language, shown.words.wording),
+                 shown);
+}
+
+Painted draw_field_form(const Options& options, const job::Job& job) {
+  const Shown shown = shown_of(options, job);
+  const forms::ReadingRows rows =
+      forms::reading_rows(job, options.tapes.empty() ? forms::usual_tapes(job.plan)
+                                                     : forms::tape_set_from_text(options.tapes));
+  Painted form =
+      file_of(job, shown,
+              forms::field_form(job, results::layout_of(job), rows.tapes, shown.words.wording,
+                                {shown.units, shown.paper, options.show_planned}));
+  form.remarks.insert(form.remarks.end(), rows.misses.begin(), rows.misses.end());
+  return form;
+}
+
+Painted draw_correction_sheet(const Options& options, const job::Job& job,
+                              const check::Findings& findings) {
+  const Shown shown = shown_of(options, job);
+  return file_of(
+      job, shown,
+      forms::correction_sheet(job, findings, shown.words.wording, {shown.units, shown.paper}));
+}
+
+// The filled form
+
+constexpr rlim_t kMost_bytes = 512UL * 1024UL * 1024UL;
+constexpr rlim_t kMost_s = 10;
+
+/// Only what a signal handler may do.
+void say_and_end(int /*signal*/) {
+  constexpr std::string_view words =
+      "stakewright: the PDF takes longer to read than any form does; accepted: the form as it was "
+      "made, filled in\n";
+  [[maybe_unused]] const ssize_t written = write(STDERR_FILENO, words.data(), words.size());
+  _exit(cli::kBadInput);
+}
+
+void limit(__rlimit_resource what, rlim_t most) {
+  rlimit had{};
+  if (getrlimit(what, &had) != 0) return;
+  if (had.rlim_cur != RLIM_INFINITY && had.rlim_cur <= most) return;
+  had.rlim_cur = most;
+  setrlimit(what, &had);
+}
+
+/// From here on the process has at most so much more; a form takes a hundredth of it.  Past the
+/// memory, std::bad_alloc is thrown; past the time, the process says so and ends with exit 2.
+void limit_what_a_file_can_cost() {
+  std::signal(SIGXCPU, say_and_end);
+  limit(RLIMIT_CPU, kMost_s);
+  // The address sanitizer reserves the whole address space for itself.
+#ifndef __SANITIZE_ADDRESS__
+  limit(RLIMIT_AS, kMost_bytes);
+#endif
+}
+
+/// Prints what was typed into the blanks of a filled form, as a readings file.
+int read_form(const std::string& job_path, const std::string& form_path) {
+  const job::Job job = job::read_job(job_path);
+  const std::string pdf = job::bytes_of_file(form_path, fields::kLargestForm);
+  limit_what_a_file_can_cost();
+  const forms::FormReadings form = forms::readings_on(pdf, form_path, job);
+  for (const std::string& remark : form.remarks) cli::complain(remark);
+  cli::print(job::csv_from_rows(form.rows));
+  return cli::kAllInTolerance;
 }
 
 }  // namespace
 
 int main(int argc, char** argv) {
-  using namespace stakewright;
-  try {
-    const auto asked = draw::options_from(argc, argv);
-    if (const auto* text = std::get_if<draw::Text>(&asked)) {
-      std::fputs(text->text.c_str(), stdout);
-      return kDone;
-    }
-    const auto& options = std::get<draw::Options>(asked);
-    if (options.what == draw::What::readings) return print_readings(options);
-    for (const std::string& remark : options.what == draw::What::form
-                                         ? draw::write_form(options)
-                                         : draw::write_pictures(options))
-      complain(remark.c_str());
-    return kDone;
-  } catch (const base::InputError& error) {
-    complain(wording::Voice(wording::built_in(wording::kUsualLanguage), base::Units::millimeters)
-                 .text(error)
-                 .c_str());
-  } catch (const std::exception& error) {
-    std::fprintf(stderr, "stakewright: a fault of the program, not of your files: %s\n",
-                 error.what());
-  }
-  return kBadInput;
+  constexpr cli::Painter painter{draw_plan, draw_found, draw_roof, draw_field_form,
+                                 draw_correction_sheet};
+  if (argc == 4 && std::string_view(argv[1]) == cli::kReadForm)
+    return cli::guarded([&] { return read_form(argv[2], argv[3]); });
+  return cli::command(argc, argv, &painter);
 }

@@ -22,10 +22,10 @@ roof::Carry worked(const job::Job& job, const std::optional<roof::FoundCorners>&
   return roof::carry(job.plan, job.plate_offset_m, job.roof, job.tolerance, found);
 }
 
-void add_case(CarryResult& result, const job::Job& job, Way way, const roof::FoundCorners& found) {
-  roof::Carry carry = worked(job, found);
+void add_case(CarryResult& result, const job::Job& job, Way way, roof::FoundCorners corners) {
+  roof::Carry carry = worked(job, corners);
   const roof::Outcome outcome = roof::outcome(carry);
-  result.cases.push_back({way, std::move(carry), outcome});
+  result.cases.push_back({way, std::move(corners), std::move(carry), outcome});
 }
 
 /// Every way that can be taken, least work first.
@@ -35,7 +35,7 @@ void add_cases(CarryResult& result, const job::Job& job, const check::Findings& 
   if (job.roof.base_play_m > 0.0) {
     auto play = roof::with_base_play(job.plan, found, job.roof.base_play_m);
     result.off = std::move(play.off);
-    add_case(result, job, Way::with_play, play.corners);
+    add_case(result, job, Way::with_play, std::move(play.corners));
   }
   if (!findings.moves.empty()) {
     result.moves = findings.moves;
@@ -101,8 +101,8 @@ CarryResult carry_of(const job::Job& job, const check::Findings& findings,
   } else {
     result.remarks.emplace_back(kNoShape);
   }
-  if (findings.verdict == check::Verdict::contradiction)
-    result.remarks.emplace_back(kContradiction);
+  result.contradiction = findings.verdict == check::Verdict::contradiction;
+  if (result.contradiction) result.remarks.emplace_back(kContradiction);
   finish(result, job, request);
   return result;
 }

@@ -234,5 +234,37 @@ TEST(BadUsage, IsRefusedWithWhatThereIs) {
   EXPECT_EQ(site.read("job.toml"), hexagon_job());
 }
 
+TEST(BadUsage, WithAnOptionThatIsEmptyOrLeftAsideIsRefused) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", hexagon_readings());
+  const std::vector<std::vector<std::string>> cases = {
+      // The words of a command, then what stderr must name.
+      {"layout", "job.toml", "-o", "", "--output"},
+      {"layout", "job.toml", "--language", "", "--language"},
+      {"layout", "job.toml", "--language=", "--language"},
+      {"layout", "job.toml", "--with", "", "--with"},
+      {"layout", "", "JOB"},
+      {"check", "job.toml", "", "READINGS"},
+      {"check", "job.toml", "readings.csv", "--round", "", "--round"},
+      {"check", "job.toml", "--round=", "readings.csv", "--round"},
+      {"layout", "job.toml", "--temperature", "35F", "--with"},
+      {"tapes", "job.toml", "readings.csv", "--slip", "1in", "--slip"},
+      {"tapes", "job.toml", "readings.csv", "--shift", "1in", "--shift"},
+      {"tapes", "job.toml", "readings.csv", "--at-most", "4", "--at-most"},
+      {"tapes", "job.toml", "--round", "1", "--round"},
+      {"form", "job.toml", "readings.csv", "-o", "form.pdf", "--tapes", "all", "--tapes"},
+      {"form", "job.toml", "readings.csv", "-o", "form.pdf", "--show-planned", "--show-planned"},
+      {"carry", "job.toml", "--all", "--cut-sheet", "--all"},
+      {"carry", "job.toml", "--all", "--sensitivity", "--all"},
+  };
+  for (std::vector<std::string> words : cases) {
+    const std::string named = words.back();
+    words.pop_back();
+    expect_refused(site.stakewright(words), {"stakewright: ", named}, words.front() + ' ' + named);
+  }
+  EXPECT_THAT(site.names(), testing::ElementsAre("job.toml", "readings.csv"));
+}
+
 }  // namespace
 }  // namespace stakewright::tests

@@ -192,6 +192,16 @@ TEST_F(FilledForm, IsKnownByItsContentWhateverItIsCalled) {
   EXPECT_EQ(site.stakewright({"check", "job.toml", "from the foreman.csv"}).status, 3);
 }
 
+TEST_F(FilledForm, MayHaveANameThatLooksLikeAnOption) {
+  fill("poppler", {{"reading:A-B:1", "2816mm"}});
+  std::filesystem::copy(site.path("filled.pdf"), site.path("--help"));
+  std::filesystem::copy(site.path("job.toml"), site.path("-job.toml"));
+  for (const std::string command : {"check", "carry"})
+    EXPECT_EQ(site.stakewright({command, "--", "-job.toml", "--help"}).status, 3) << command;
+  EXPECT_EQ(site.stakewright({"check", "-o", "found.svg", "--", "-job.toml", "--help"}).status, 3);
+  EXPECT_TRUE(site.has("found.svg"));
+}
+
 TEST_F(FilledForm, WithRubbishIsRefusedByField) {
   fill("poppler", {{"reading:A-B:1", "abc"}});
   expect_refused({"field reading.A-B.1", "read \"abc\"", "accepted: a length such as"},

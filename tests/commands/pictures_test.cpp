@@ -1,8 +1,11 @@
 // Drawings through the built command.
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <cstdint>
+#include <nlohmann/json.hpp>
 #include <string>
 
 #include "jobs.hpp"
@@ -102,6 +105,69 @@ TEST(Drawing, OfARoofHasAllItsPartsAndOneByName) {
       {"carry", "job.toml", "-o", "lima.svg", "--drawing", "hip", "--language", "es"});
   EXPECT_EQ(spanish.status, 0) << spanish.err;
   EXPECT_THAT(site.read("lima.svg"), HasSubstr("<title>Test hexagon - Lima</title>"));
+}
+
+/// Overall length of hip D in the JSON of a carry, in whole millimeters.
+long hip_overall_mm(const std::string& written) {
+  const auto carry = nlohmann::json::parse(written);
+  for (const auto& part : carry["parts"])
+    if (part["part"] == "hip" && part["at"] == "D")
+      return std::lround(1000.0 * part["overall"].get<double>());
+  throw std::logic_error("no hip D");
+}
+
+TEST(Drawing, OfARoofHasTheFiguresOfTheWayAskedFor) {
+  const Site site;
+  site.write("job.toml", hexagon_job() + "base_play = \"1/2in\"\n");
+  site.write("readings.csv", hexagon_readings('D', 0.02));
+  std::vector<long> overalls;
+  for (const char* way : {"--leave", "--after-moves", "--with-play"}) {
+    const Finished run = site.stakewright({"carry", "job.toml", "readings.csv", way, "--units",
+                                           "mm", "--drawing", "hip D", "-o", "hip.svg", "--json"});
+    ASSERT_NE(run.status, 2) << run.err;
+    overalls.push_back(hip_overall_mm(run.out));
+    EXPECT_THAT(site.read("hip.svg"), HasSubstr(fmt::format("overall {} mm", overalls.back())))
+        << way;
+  }
+  // Each way leaves the corner elsewhere.
+  EXPECT_NE(overalls[0], overalls[1]);
+  EXPECT_NE(overalls[0], overalls[2]);
+}
+
+TEST(Drawing, OfReadingsThatContradictEachOtherIsThatOfThePlan) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  site.write("readings.csv", hexagon_readings() +
+                                 "A,D,7000mm\nA,D,4000mm\nB,E,7000mm\nB,E,4000mm\n"
+                                 "C,F,7000mm\nC,F,4000mm\nA,C,2000mm\nB,D,2000mm\n");
+  const Finished found = site.stakewright({"carry", "job.toml", "readings.csv", "-o", "found.svg"});
+  ASSERT_EQ(found.status, 3) << found.out;
+  EXPECT_THAT(found.err, HasSubstr("the roof is drawn as planned"));
+  ASSERT_EQ(site.stakewright({"carry", "job.toml", "-o", "plan.svg"}).status, 0);
+  EXPECT_TRUE(site.read("found.svg") == site.read("plan.svg"));
+}
+
+TEST(Drawing, IsLeftToTheProgramBesideTheCommandAndNoOtherOnPath) {
+  const Site site;
+  site.write("job.toml", hexagon_job());
+  const Finished run = site.shell(
+      "mkdir bin && cp \"$STAKEWRIGHT\" bin && PATH=$(dirname \"$STAKEWRIGHT\"):$PATH && "
+      "bin/stakewright layout job.toml > /dev/null && bin/stakewright layout job.toml -o plan.svg");
+  EXPECT_EQ(run.status, 2);
+  EXPECT_THAT(run.out, IsEmpty());
+  EXPECT_THAT(run.err, HasSubstr("looked for in " + site.path("bin").string() + " and " +
+                                 site.path("libexec/stakewright").string()));
+  EXPECT_FALSE(site.has("plan.svg"));
+}
+
+TEST(CommandThatDrawsNothing, LoadsNoDrawingLibrary) {
+  const Site site;
+  const Finished command = site.shell("ldd \"$STAKEWRIGHT\"");
+  const Finished draw = site.shell("ldd \"$(dirname \"$STAKEWRIGHT\")/stakewright-draw\"");
+  for (const char* library : {"libcairo", "libpango", "libqpdf"}) {
+    EXPECT_THAT(command.out, testing::Not(HasSubstr(library)));
+    EXPECT_THAT(draw.out, HasSubstr(library));
+  }
 }
 
 struct Refused {

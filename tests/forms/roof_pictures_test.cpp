@@ -47,10 +47,13 @@ roof::FoundCorners strewn(const job::Job& job, double spread_m, unsigned seed) {
 
 std::vector<Picture> drawn(const job::Job& job, const std::optional<roof::FoundCorners>& found = {},
                            const std::string& asked = "", const char* language = "en") {
-  const roof::Carry carry =
-      roof::carry(job.plan, job.plate_offset_m, job.roof, job.tolerance, found);
-  return roof_pictures(job, carry, found, asked, wording::built_in(language),
-                       choices_in(job.units));
+  const auto over = [&job](const std::optional<roof::FoundCorners>& corners) {
+    return roof::carry(job.plan, job.plate_offset_m, job.roof, job.tolerance, corners);
+  };
+  results::CarryResult result;
+  result.planned = over({});
+  if (found) result.cases.push_back({roof::Way::leave, *found, over(found), {}});
+  return roof_pictures(job, result, asked, wording::built_in(language), choices_in(job.units));
 }
 
 void expect_sound(const Picture& picture, const std::string& words) {

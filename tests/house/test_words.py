@@ -49,7 +49,7 @@ class Words(unittest.TestCase):
     def test_sources_are_short_enough_to_read(self):
         for path in sources("src", "include"):
             count = len(path.read_text(encoding="utf-8").splitlines())
-            self.assertLessEqual(count, 350, f"{path.relative_to(ROOT)} has {count} lines")
+            self.assertLessEqual(count, 600, f"{path.relative_to(ROOT)} has {count} lines")
 
     def test_a_header_opens_by_saying_what_it_is(self):
         for path in sources("include", endings=(".hpp",)):

@@ -4,7 +4,6 @@
 // docs/methods/drawings.md says what is on each and why.
 #pragma once
 
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -12,8 +11,8 @@
 #include "stakewright/drawing/page.hpp"
 #include "stakewright/forms/field_form.hpp"
 #include "stakewright/job/job.hpp"
+#include "stakewright/results/carry.hpp"
 #include "stakewright/results/layout.hpp"
-#include "stakewright/roof/roof.hpp"
 #include "stakewright/wording/wording.hpp"
 
 namespace stakewright::forms {
@@ -41,9 +40,9 @@ std::vector<Picture> found_pictures(const job::Job& job, const check::Findings& 
 /// "roof", "common", "hip", "jack" and "fascia", those that the roof has.
 ///
 /// `asked` may name one piece as the carry does, as in "hip C" or "jack B-C left 2": it is then
-/// drawn as it is to be cut, after the others.  `found`: the corners that the carry was made over.
-std::vector<Picture> roof_pictures(const job::Job& job, const roof::Carry& carry,
-                                   const std::optional<roof::FoundCorners>& found,
+/// drawn as it is to be cut, after the others.  The roof stands over the corners of the case to cut
+/// by (`CarryResult::to_cut_by`), else as planned.
+std::vector<Picture> roof_pictures(const job::Job& job, const results::CarryResult& result,
                                    const std::string& asked, const Wording& wording,
                                    const PictureChoices& choices);
 

@@ -19,7 +19,8 @@ namespace stakewright::results {
 /// The roof over the corners once one way has been taken.
 struct RoofCase {
   roof::Way way = roof::Way::leave;
-  roof::Carry carry;
+  roof::FoundCorners corners;  ///< as the way leaves them
+  roof::Carry carry;           ///< over these corners
   roof::Outcome outcome;
 };
 
@@ -49,6 +50,7 @@ struct CarryResult {
   std::vector<RoofCase> cases;         ///< by the work they take; empty without every corner found
   std::size_t shown = 0;               ///< of the cases
   std::size_t enough = 0;              ///< of the cases: the least work that serves
+  bool contradiction = false;          ///< of the readings: nobody should cut by what was found
   std::vector<placement::Move> moves;  ///< what is done in the case of the moves
   std::vector<roof::PostOff> off;      ///< and, by corner, in the case of the play
   roof::CornerNeed need;
@@ -59,6 +61,11 @@ struct CarryResult {
   /// The roof shown in full: as planned without cases.
   [[nodiscard]] const roof::Carry& carry() const {
     return cases.empty() ? planned : cases[shown].carry;
+  }
+  /// The case to cut by: none where the plan is all there is, or the readings contradict each
+  /// other.
+  [[nodiscard]] const RoofCase* to_cut_by() const {
+    return cases.empty() || contradiction ? nullptr : &cases[shown];
   }
 };
 

@@ -84,12 +84,13 @@ bool has_found(const roof::Carry& carry) {
 }
 
 RoofLines roof_lines(const job::Job& job, const roof::Carry& carry,
-                     const std::optional<roof::FoundCorners>& found) {
+                     const roof::FoundCorners* found) {
   RoofLines lines;
   lines.labels = layout::corner_labels(job.plan.polygon.sides);
   lines.apex = carry.apex.at;
-  const std::vector<Point> corners =
-      found && has_found(carry) ? found->corners : layout::corners_of(job.plan.polygon, job.plan);
+  const std::vector<Point> corners = found != nullptr && has_found(carry)
+                                         ? found->corners
+                                         : layout::corners_of(job.plan.polygon, job.plan);
   const std::vector<double> offsets(corners.size(), job.plate_offset_m);
   lines.plate = shifted(sides_of(corners, lines.apex), offsets);
   const std::vector<Side> sides = sides_of(lines.plate, lines.apex);

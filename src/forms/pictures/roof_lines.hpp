@@ -3,7 +3,6 @@
 // Taken back from the figures of the carry, for a drawing: meters, plan frame.
 #pragma once
 
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -32,7 +31,7 @@ struct RoofLines {
 /// `found`: the corners that the carry was made over; without it, or where the carry has no found
 /// figures, the roof as planned.
 RoofLines roof_lines(const job::Job& job, const roof::Carry& carry,
-                     const std::optional<roof::FoundCorners>& found);
+                     const roof::FoundCorners* found);
 
 /// Whether any part has a found figure.
 bool has_found(const roof::Carry& carry);

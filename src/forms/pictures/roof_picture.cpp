@@ -138,8 +138,8 @@ std::string description(const RoofSheet& roof) {
                               {"height", length_words(roof.carry.apex.height_m, roof)}});
 }
 
-Picture roof_sheet(const PartInput& input, const std::optional<roof::FoundCorners>& found) {
-  const bool is_found = found && has_found(input.carry);
+Picture roof_sheet(const PartInput& input, const roof::FoundCorners* found) {
+  const bool is_found = found != nullptr && has_found(input.carry);
   PictureSheet sheet = picture_sheet(
       input.job,
       {input.wording.text(is_found ? "pictures.roof_found_tab" : "pictures.roof_tab"), ""},
@@ -179,18 +179,17 @@ bool is_drawn(PartKind kind) {
 
 }  // namespace
 
-std::vector<Picture> roof_pictures(const job::Job& job, const roof::Carry& carry,
-                                   const std::optional<roof::FoundCorners>& found,
+std::vector<Picture> roof_pictures(const job::Job& job, const results::CarryResult& result,
                                    const std::string& asked, const Wording& wording,
                                    const PictureChoices& choices) {
+  const results::RoofCase* found = result.to_cut_by();
+  const roof::Carry& carry = found == nullptr ? result.planned : found->carry;
   const PartInput whole{job, carry, carry, wording, choices};
-  std::vector<Picture> pictures{roof_sheet(whole, found)};
+  std::vector<Picture> pictures{roof_sheet(whole, found == nullptr ? nullptr : &found->corners)};
   // Parts are drawn as the pattern, which a carry over found corners does not keep.
-  const roof::Carry pattern =
-      roof::carry(job.plan, job.plate_offset_m, job.roof, job.tolerance, std::nullopt);
-  const PartInput of_pattern{job, pattern, carry, wording, choices};
+  const PartInput of_pattern{job, result.planned, carry, wording, choices};
   for (const PartKind kind : {PartKind::common, PartKind::hip, PartKind::jack, PartKind::fascia})
-    if (const roof::Part* part = first_of(pattern, kind))
+    if (const roof::Part* part = first_of(result.planned, kind))
       pictures.push_back(part_picture(of_pattern, *part, false));
   for (const roof::Part& part : carry.parts)
     if (is_drawn(part.kind) && asked == fmt::format("{} {}", roof::name_of(part.kind), part.at))
