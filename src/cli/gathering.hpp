@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "stakewright/roof/names.hpp"
 #include "text.hpp"
 
 namespace stakewright::cli {
@@ -11,7 +12,7 @@ namespace stakewright::cli {
 /// A row of a table of parts, its place apart from the rest of it.
 struct PlacedRow {
   std::string kind;  ///< "hip", "fascia miter": what rows can be "all" of
-  std::string at;    ///< "C", "B-C", "B-C left 2"
+  roof::Place at;
   Row rest;
 };
 

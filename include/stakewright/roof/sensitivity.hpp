@@ -5,7 +5,7 @@
 #pragma once
 
 #include <cstddef>
-#include <string>
+#include <optional>
 #include <vector>
 
 #include "stakewright/layout/plan.hpp"
@@ -16,11 +16,11 @@ namespace stakewright::roof {
 /// How one figure answers to a shift of one corner.
 struct Answer {
   PartKind part = PartKind::hip;
-  std::string at;
-  std::string cut;        ///< name of the cut; empty for the line length
-  double outward = 0.0;   ///< meters or radians for each meter that the corner moves outward
-  double sideways = 0.0;  ///< and sideways, clockwise
-  double lever_m = 1.0;   ///< what opens at the joint: the answer times this; 1 for lengths
+  Place at;
+  std::optional<CutName> cut;  ///< empty for the line length
+  double outward = 0.0;        ///< meters or radians for each meter that the corner moves outward
+  double sideways = 0.0;       ///< and sideways, clockwise
+  double lever_m = 1.0;        ///< what opens at the joint: the answer times this; 1 for lengths
 };
 
 /// Every figure that answers to the corner at all, in the order of the carry's parts and cuts.
@@ -34,8 +34,8 @@ struct CornerNeed {
   double alone_m = 0.0;           ///< one corner off, the others true
   double together_m = 0.0;        ///< all corners off by as much at once
   PartKind part = PartKind::hip;  ///< what fails first when all are off
-  std::string at;
-  std::string cut;  ///< empty: its length
+  Place at;
+  std::optional<CutName> cut;  ///< empty: its length
 };
 
 /// The need for a part tolerance.  Throws InputError as `carry`.
