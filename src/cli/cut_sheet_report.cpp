@@ -41,12 +41,11 @@ std::string pieces_table(const std::vector<roof::Piece>& pieces, const Shown& sh
   std::vector<PlacedRow> placed;
   for (const auto& piece : pieces)
     for (const auto& at : piece.at)
-      placed.push_back(
-          {std::string(roof::name_of(piece.kind)),
-           at,
-           {std::to_string(piece.at.size()), text_from_length(piece.length_m, shown.units)}});
+      placed.push_back({std::string(roof::name_of(piece.kind)),
+                        at,
+                        {text_from_length(piece.length_m, shown.units)}});
   return table({{"part"}, {"at"}, {"pieces", Align::right}, {"stick", Align::right}},
-               gathered(placed), shown.emphasis);
+               gathered_and_counted(placed), shown.emphasis);
 }
 
 /// `3 of 4' 4", 1 of 2' 0"`.

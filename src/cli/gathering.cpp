@@ -68,9 +68,7 @@ std::string places_words(const Places& places, const Places& all_of_kind) {
   return few_or_count(places);
 }
 
-}  // namespace
-
-std::vector<Row> gathered(const std::vector<PlacedRow>& placed, Rows which) {
+std::vector<Row> rows_of(const std::vector<PlacedRow>& placed, Rows which, bool counted) {
   std::map<std::string, Places> of_kind;
   std::vector<std::string> kinds;
   for (const PlacedRow& row : placed) {
@@ -84,11 +82,22 @@ std::vector<Row> gathered(const std::vector<PlacedRow>& placed, Rows which) {
       if (group.kind != kind) continue;
       Row row{kind, which == Rows::every ? places_words(group.places, of_kind[kind])
                                          : few_or_count(group.places)};
+      if (counted) row.push_back(std::to_string(group.places.size()));
       row.insert(row.end(), group.rest.begin(), group.rest.end());
       rows.push_back(std::move(row));
     }
   }
   return rows;
+}
+
+}  // namespace
+
+std::vector<Row> gathered(const std::vector<PlacedRow>& placed, Rows which) {
+  return rows_of(placed, which, false);
+}
+
+std::vector<Row> gathered_and_counted(const std::vector<PlacedRow>& placed) {
+  return rows_of(placed, Rows::every, true);
 }
 
 }  // namespace stakewright::cli

@@ -25,4 +25,7 @@ enum class Rows { every, selected };
 /// "all" and no "each side".
 std::vector<Row> gathered(const std::vector<PlacedRow>& placed, Rows rows = Rows::every);
 
+/// The same for every piece, with their number between places and rest.
+std::vector<Row> gathered_and_counted(const std::vector<PlacedRow>& placed);
+
 }  // namespace stakewright::cli
