@@ -48,7 +48,8 @@ struct CutList {
 /// Pieces that differ by less than this are cut alike.
 inline constexpr double kAlike_m = 0.0005;
 
-/// Total length bought is least, then the number of sticks.
+/// Total length bought is least, then the number of sticks: the one-dimensional cutting stock
+/// problem, solved exactly but where `CutList::least` says otherwise.
 /// Throws InputError when no stock length is given or one is not finite and above 0.
 std::vector<CutList> cut_sheet(const Carry& carry, const Stock& stock);
 
