@@ -63,7 +63,7 @@ std::string joints_list(const roof::Carry& carry, const Shown& shown) {
   std::vector<PlacedRow> placed;
   for (const auto& joint : carry.joints)
     placed.push_back(
-        {joint.what,
+        {std::string(roof::name_of(joint.what)),
          joint.at,
          {directed(joint.gap_m, {"open", "too long"}, shown.units, Step::fine),
           text_from_small_length(joint.uncertainty_m, shown.units), joint.closes ? "yes" : "no"}});

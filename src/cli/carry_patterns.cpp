@@ -14,10 +14,6 @@ using base::text_from_angle;
 using base::text_from_length;
 using roof::PartKind;
 
-constexpr PartKind kKinds[] = {PartKind::hip,      PartKind::common, PartKind::jack,
-                               PartKind::blocking, PartKind::fascia, PartKind::beam,
-                               PartKind::post,     PartKind::hub};
-
 constexpr double kLastDigits_m = 1e-7;
 
 const roof::Part* first_of(const roof::Carry& carry, PartKind kind) {
@@ -32,7 +28,7 @@ bool past_tilt(const roof::Cut& cut) { return cut.setting.past_tilt; }
 
 std::vector<roof::Part> by_kind(const roof::Carry& carry) {
   std::vector<roof::Part> parts;
-  for (const PartKind kind : kKinds) {
+  for (const PartKind kind : roof::kPartKinds) {
     std::copy_if(carry.parts.begin(), carry.parts.end(), std::back_inserter(parts),
                  [kind](const auto& part) { return part.kind == kind; });
   }
@@ -40,7 +36,7 @@ std::vector<roof::Part> by_kind(const roof::Carry& carry) {
 }
 
 std::string name_of_cut(const roof::Cut& cut) {
-  return fmt::format("{} {}", roof::name_of(cut.part), cut.name);
+  return fmt::format("{} {}", roof::name_of(cut.part), roof::name_of(cut.name));
 }
 
 double angle_to_cut_rad(const roof::Cut& cut) {

@@ -14,29 +14,38 @@ using base::text_from_angle;
 using base::text_from_length;
 
 /// Thickness and depth, where the job knows them.
-std::string section_words(const std::string& what, const roof::Spec& spec, base::Units units) {
+std::string section_words(roof::Lumber what, const roof::Spec& spec, base::Units units) {
   const auto text = [units](double length_m) { return text_from_length(length_m, units, 32); };
   const auto both = [&](double thickness_m) {
     return fmt::format("{} by {}", text(thickness_m), text(spec.rafter_depth_m));
   };
-  if (what == "hips") return both(spec.hip_m);
-  if (what == "rafters" || what == "blocking") return both(spec.rafter_m);
-  if (what == "fascia") return text(spec.fascia_m) + " thick";
-  if (what == "beams") return text(spec.beam_m) + " thick";
-  if (what == "posts") return fmt::format("{} square", text(spec.post_m));
-  return text(spec.hub_m) + " across flats";
+  switch (what) {
+    case roof::Lumber::hips:
+      return both(spec.hip_m);
+    case roof::Lumber::rafters:
+    case roof::Lumber::blocking:
+      return both(spec.rafter_m);
+    case roof::Lumber::fascia:
+      return text(spec.fascia_m) + " thick";
+    case roof::Lumber::beams:
+      return text(spec.beam_m) + " thick";
+    case roof::Lumber::posts:
+      return fmt::format("{} square", text(spec.post_m));
+    case roof::Lumber::hub:
+      return text(spec.hub_m) + " across flats";
+  }
+  return {};
 }
 
 std::string pieces_table(const std::vector<roof::Piece>& pieces, const Shown& shown) {
   std::vector<PlacedRow> placed;
   for (const auto& piece : pieces)
     for (const auto& at : piece.at)
-      placed.push_back(
-          {std::string(roof::name_of(piece.kind)),
-           at,
-           {std::to_string(piece.at.size()), text_from_length(piece.length_m, shown.units)}});
+      placed.push_back({std::string(roof::name_of(piece.kind)),
+                        at,
+                        {text_from_length(piece.length_m, shown.units)}});
   return table({{"part"}, {"at"}, {"pieces", Align::right}, {"stick", Align::right}},
-               gathered(placed), shown.emphasis);
+               gathered_and_counted(placed), shown.emphasis);
 }
 
 /// `3 of 4' 4", 1 of 2' 0"`.
@@ -66,7 +75,7 @@ std::string sticks_table(const roof::CutList& list, const Shown& shown) {
 }
 
 std::string list_section(const roof::CutList& list, const roof::Spec& spec, const Shown& shown) {
-  std::string title = list.what;
+  std::string title{roof::name_of(list.what)};
   title.front() = static_cast<char>(title.front() - 'a' + 'A');
   std::string text =
       '\n' + heading(fmt::format("{}, {}", title, section_words(list.what, spec, shown.units)),
@@ -90,9 +99,9 @@ std::string totals_section(const results::CutSheet& sheet, const Shown& shown) {
     std::vector<std::string> sticks;
     for (const auto& [length_m, count] : roof::sticks_to_order(list))
       sticks.push_back(fmt::format("{} of {}", count, text_from_length(length_m, shown.units)));
-    rows.push_back({list.what, text_from_length(list.used_m, shown.units),
-                    text_from_length(list.bought_m, shown.units),
-                    fmt::format("{}", fmt::join(sticks, ", "))});
+    rows.push_back(
+        {std::string(roof::name_of(list.what)), text_from_length(list.used_m, shown.units),
+         text_from_length(list.bought_m, shown.units), fmt::format("{}", fmt::join(sticks, ", "))});
     bought_m += list.bought_m;
     used_m += list.used_m;
   }

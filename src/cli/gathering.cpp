@@ -12,87 +12,92 @@ namespace {
 /// A list of places wider than this is told by its number, in columns.
 constexpr std::size_t kWidestPlaces = 24;
 
-using Places = std::vector<std::string>;
+using Places = std::vector<roof::Place>;
 
-/// "B-C left 2" in its parts; `way` and `number` are empty for "B-C" or "C".
-struct NumberedPlace {
-  std::string side;
-  std::string way;
-  std::string number;
+/// Rows of one kind that are equal but for their place.
+struct Group {
+  std::string kind;
+  Places places;
+  Row rest;
 };
 
-NumberedPlace in_parts(const std::string& at) {
-  const std::size_t first = at.find(' ');
-  const std::size_t second = at.rfind(' ');
-  if (first == std::string::npos || first == second) return {at, "", ""};
-  return {at.substr(0, first), at.substr(first + 1, second - first - 1), at.substr(second + 1)};
+std::vector<Group> groups_of(const std::vector<PlacedRow>& placed) {
+  std::vector<Group> groups;
+  for (const PlacedRow& row : placed) {
+    const auto alike = std::find_if(groups.begin(), groups.end(), [&row](const Group& group) {
+      return group.kind == row.kind && group.rest == row.rest;
+    });
+    if (alike == groups.end())
+      groups.push_back({row.kind, {row.at}, row.rest});
+    else
+      alike->places.push_back(row.at);
+  }
+  return groups;
 }
 
 /// `each side: 1, 2 left and right` when the places are numbered alike, left and right, on each
-/// of `sides`; else nothing.
-std::string on_each_side(const Places& places, const std::set<std::string>& sides) {
-  std::map<std::string, std::set<std::string>> numbers;  // by side and way
-  std::set<std::string> seen;
-  for (const std::string& at : places) {
-    const NumberedPlace place = in_parts(at);
-    if (place.number.empty()) return "";
-    seen.insert(place.side);
-    numbers[place.side + ' ' + place.way].insert(place.number);
+/// of so many sides; else nothing.
+std::string on_each_side(const Places& places, std::size_t sides) {
+  std::map<roof::Place, std::set<int>> numbers;  // by side and hand
+  for (const roof::Place& at : places) {
+    if (at.number == 0) return "";
+    numbers[at.on(at.hand)].insert(at.number);
   }
   const auto& first = numbers.begin()->second;
   const bool alike = std::all_of(numbers.begin(), numbers.end(),
                                  [&](const auto& entry) { return entry.second == first; });
-  if (!alike || seen != sides || numbers.size() != 2 * sides.size()) return "";
+  if (!alike || numbers.size() != 2 * sides) return "";
   return fmt::format("each side: {} left and right", fmt::join(first, ", "));
 }
 
 std::string few_or_count(const Places& places) {
-  const std::string list = fmt::format("{}", fmt::join(places, ", "));
+  std::vector<std::string> texts;
+  for (const roof::Place& at : places) texts.push_back(roof::text_from_place(at));
+  const std::string list = fmt::format("{}", fmt::join(texts, ", "));
   return display_width(list) <= kWidestPlaces ? list : fmt::format("{} of them", places.size());
 }
 
 std::string places_words(const Places& places, const Places& all_of_kind) {
-  std::set<std::string> sides;
-  for (const std::string& at : all_of_kind) sides.insert(in_parts(at).side);
+  std::set<roof::Place> sides;
+  for (const roof::Place& at : all_of_kind) sides.insert(at.whole());
   if (places.size() > 1) {
-    const std::string each = on_each_side(places, sides);
+    const std::string each = on_each_side(places, sides.size());
     if (!each.empty()) return each;
     if (places.size() == all_of_kind.size()) return fmt::format("all {}", places.size());
   }
   return few_or_count(places);
 }
 
-}  // namespace
-
-std::vector<Row> gathered(const std::vector<PlacedRow>& placed, Rows which) {
-  std::vector<PlacedRow> unlike;
-  std::vector<Places> places;
+std::vector<Row> rows_of(const std::vector<PlacedRow>& placed, Rows which, bool counted) {
   std::map<std::string, Places> of_kind;
   std::vector<std::string> kinds;
   for (const PlacedRow& row : placed) {
     if (of_kind[row.kind].empty()) kinds.push_back(row.kind);
     of_kind[row.kind].push_back(row.at);
-    const auto alike = std::find_if(unlike.begin(), unlike.end(), [&](const PlacedRow& other) {
-      return other.kind == row.kind && other.rest == row.rest;
-    });
-    if (alike == unlike.end()) {
-      unlike.push_back(row);
-      places.push_back({row.at});
-    } else {
-      places[static_cast<std::size_t>(alike - unlike.begin())].push_back(row.at);
-    }
   }
+  const std::vector<Group> groups = groups_of(placed);
   std::vector<Row> rows;
   for (const std::string& kind : kinds) {
-    for (std::size_t i = 0; i < unlike.size(); ++i) {
-      if (unlike[i].kind != kind) continue;
-      Row row{kind, which == Rows::every ? places_words(places[i], of_kind[kind])
-                                         : few_or_count(places[i])};
-      row.insert(row.end(), unlike[i].rest.begin(), unlike[i].rest.end());
+    for (const Group& group : groups) {
+      if (group.kind != kind) continue;
+      Row row{kind, which == Rows::every ? places_words(group.places, of_kind[kind])
+                                         : few_or_count(group.places)};
+      if (counted) row.push_back(std::to_string(group.places.size()));
+      row.insert(row.end(), group.rest.begin(), group.rest.end());
       rows.push_back(std::move(row));
     }
   }
   return rows;
+}
+
+}  // namespace
+
+std::vector<Row> gathered(const std::vector<PlacedRow>& placed, Rows which) {
+  return rows_of(placed, which, false);
+}
+
+std::vector<Row> gathered_and_counted(const std::vector<PlacedRow>& placed) {
+  return rows_of(placed, Rows::every, true);
 }
 
 }  // namespace stakewright::cli

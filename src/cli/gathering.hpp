@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "stakewright/roof/names.hpp"
 #include "text.hpp"
 
 namespace stakewright::cli {
@@ -11,7 +12,7 @@ namespace stakewright::cli {
 /// A row of a table of parts, its place apart from the rest of it.
 struct PlacedRow {
   std::string kind;  ///< "hip", "fascia miter": what rows can be "all" of
-  std::string at;    ///< "C", "B-C", "B-C left 2"
+  roof::Place at;
   Row rest;
 };
 
@@ -23,5 +24,8 @@ enum class Rows { every, selected };
 /// numbered alike on every side; the few there are; or how many.  Of a selection there is no
 /// "all" and no "each side".
 std::vector<Row> gathered(const std::vector<PlacedRow>& placed, Rows rows = Rows::every);
+
+/// The same for every piece, with their number between places and rest.
+std::vector<Row> gathered_and_counted(const std::vector<PlacedRow>& placed);
 
 }  // namespace stakewright::cli

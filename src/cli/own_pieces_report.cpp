@@ -59,7 +59,7 @@ double doubt_m(const roof::Joint& joint) { return std::abs(joint.gap_m) + joint.
 
 /// The joints of one kind at a glance.
 struct JointKind {
-  std::string what;
+  roof::JointName what = roof::JointName::hip_at_peak;
   int joints = 0;
   int open = 0;
   const roof::Joint* worst = nullptr;
@@ -85,7 +85,8 @@ std::string changed_overhangs(const roof::Carry& carry, base::Units units) {
   for (const auto& eave : carry.eaves) {
     const std::string change =
         directed(eave.overhang.difference.value_or(0.0), {"more", "less"}, units, Step::tape);
-    if (change != text_from_length(0.0, units)) words.push_back(eave.at + ' ' + change);
+    if (change != text_from_length(0.0, units))
+      words.push_back(roof::text_from_place(eave.at) + ' ' + change);
   }
   return fmt::format("{}", fmt::join(words, ", "));
 }
@@ -94,9 +95,10 @@ std::string changed_overhangs(const roof::Carry& carry, base::Units units) {
 std::string steps(const roof::Carry& carry, base::Units units) {
   std::vector<std::string> words;
   for (const auto& joint : carry.joints) {
-    if (joint.what != "fascia corner, step") continue;
+    if (joint.what != roof::JointName::fascia_step) continue;
     const std::string step = text_from_length(std::abs(joint.gap_m), units);
-    if (step != text_from_length(0.0, units)) words.push_back(joint.at + ' ' + step);
+    if (step != text_from_length(0.0, units))
+      words.push_back(roof::text_from_place(joint.at) + ' ' + step);
   }
   return fmt::format("{}", fmt::join(words, ", "));
 }
@@ -171,7 +173,9 @@ std::string joints_section(const roof::Carry& carry, const Shown& shown) {
   std::vector<Row> rows;
   for (const auto& kind : joint_kinds(carry.joints)) {
     if (kind.worst == nullptr) continue;
-    rows.push_back({kind.what, fmt::format("{} of {}", kind.open, kind.joints), kind.worst->at,
+    rows.push_back({std::string(roof::name_of(kind.what)),
+                    fmt::format("{} of {}", kind.open, kind.joints),
+                    roof::text_from_place(kind.worst->at),
                     directed(kind.worst->gap_m, {"open", "too long"}, shown.units, Step::fine),
                     text_from_small_length(kind.worst->uncertainty_m, shown.units)});
   }

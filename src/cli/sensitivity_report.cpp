@@ -20,7 +20,7 @@ std::string lines_table(const results::Shift& shift, const Shown& shown) {
   const std::string nothing = text_from_small_length(0.0, shown.units);
   std::vector<PlacedRow> placed;
   for (const auto& answer : shift.answers) {
-    if (!answer.cut.empty()) continue;
+    if (answer.cut) continue;
     const std::string outward = longer(answer.outward * shift.shift_m, shown.units);
     const std::string sideways = longer(answer.sideways * shift.shift_m, shown.units);
     if (outward == nothing && sideways == nothing) continue;
@@ -34,7 +34,7 @@ std::string cuts_table(const results::Shift& shift, const Shown& shown) {
   const std::string nothing = base::text_from_angle(0.0);
   std::vector<PlacedRow> placed;
   for (const auto& answer : shift.answers) {
-    if (answer.cut.empty()) continue;
+    if (!answer.cut) continue;
     const double outward = answer.outward * shift.shift_m;
     const double sideways = answer.sideways * shift.shift_m;
     const auto opens = [&](double angle_rad) {
@@ -42,7 +42,7 @@ std::string cuts_table(const results::Shift& shift, const Shown& shown) {
     };
     if (angle_difference(outward) == nothing && angle_difference(sideways) == nothing) continue;
     placed.push_back(
-        {fmt::format("{} {}", roof::name_of(answer.part), answer.cut),
+        {fmt::format("{} {}", roof::name_of(answer.part), roof::name_of(*answer.cut)),
          answer.at,
          {angle_difference(outward), opens(outward), angle_difference(sideways), opens(sideways)}});
   }
@@ -67,7 +67,7 @@ std::string need_words(const roof::CornerNeed& need, base::Units units) {
   return fmt::format(
       "For every piece to come off the pattern, all corners must stand within {} of their true "
       "places; with all others true, one within {}. What fails first is the {} of a {}.",
-      text(need.together_m), text(need.alone_m), need.cut.empty() ? "length" : need.cut,
+      text(need.together_m), text(need.alone_m), need.cut ? roof::name_of(*need.cut) : "length",
       roof::name_of(need.part));
 }
 

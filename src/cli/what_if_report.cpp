@@ -13,20 +13,20 @@ namespace {
 using base::text_from_small_length;
 using roof::Way;
 
-std::string part_words(const roof::Part& part) {
-  return fmt::format("{} {}", roof::name_of(part.kind), part.at);
-}
-
 std::string piece_words(const roof::Outcome& outcome, base::Units units) {
   const roof::Part& part = *outcome.worst_part;
-  return part_words(part) + ", " +
+  return roof::text_from_part(part.name()) + ", " +
          give_or_take(directed(*part.line.difference, kLonger, units, Step::fine),
                       *part.line.uncertainty, units);
 }
 
-std::string joint_words(const roof::Outcome& outcome, base::Units units) {
+std::string joint_words(const roof::Joint& joint) {
+  return fmt::format("{}, {}", roof::name_of(joint.what), roof::text_from_place(joint.at));
+}
+
+std::string gap_words(const roof::Outcome& outcome, base::Units units) {
   const roof::Joint& joint = *outcome.worst_joint;
-  return fmt::format("{}, {}, ", joint.what, joint.at) +
+  return joint_words(joint) + ", " +
          give_or_take(directed(joint.gap_m, {"open", "too long"}, units, Step::fine),
                       joint.uncertainty_m, units);
 }
@@ -41,9 +41,9 @@ std::string state_words(const roof::Outcome& outcome, base::Units units) {
       outcome.own_parts, outcome.parts);
   if (outcome.worst_joint && outcome.open_joints > 0) {
     const roof::Joint& joint = *outcome.worst_joint;
-    words += fmt::format(", and the worst joint may stand {} {}: {}, {}",
+    words += fmt::format(", and the worst joint may stand {} {}: {}",
                          text_from_small_length(std::abs(joint.gap_m) + joint.uncertainty_m, units),
-                         joint.gap_m < 0.0 ? "too long" : "open", joint.what, joint.at);
+                         joint.gap_m < 0.0 ? "too long" : "open", joint_words(joint));
   }
   return words;
 }
@@ -110,7 +110,7 @@ std::string ways_section(const results::CarryResult& result, const Shown& shown)
     const roof::Outcome& outcome = one.outcome;
     if (!outcome.worst_part) continue;
     std::string worst = piece_words(outcome, shown.units);
-    if (outcome.worst_joint) worst += "; " + joint_words(outcome, shown.units);
+    if (outcome.worst_joint) worst += "; " + gap_words(outcome, shown.units);
     rows.push_back({name_of_way(one.way), fmt::format("{} of {}", outcome.own_parts, outcome.parts),
                     std::to_string(outcome.own_cuts),
                     fmt::format("{} of {}", outcome.open_joints, one.carry.joints.size()), worst});

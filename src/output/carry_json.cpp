@@ -29,7 +29,7 @@ Json figure_json(const roof::Figure& figure) {
 Json parts_json(const std::vector<roof::Part>& parts) {
   Json list = Json::array();
   for (const auto& part : parts) {
-    Json entry = {{"part", roof::name_of(part.kind)}, {"at", part.at}};
+    Json entry = {{"part", roof::name_of(part.kind)}, {"at", roof::text_from_place(part.at)}};
     add_figure(entry, part.line);
     entry["shortening"] = number(part.shortening_m);
     entry["tail"] = number(part.tail_m);
@@ -47,7 +47,9 @@ Json parts_json(const std::vector<roof::Part>& parts) {
 Json cuts_json(const std::vector<roof::Cut>& cuts) {
   Json list = Json::array();
   for (const auto& cut : cuts) {
-    Json entry = {{"part", roof::name_of(cut.part)}, {"at", cut.at}, {"name", cut.name}};
+    Json entry = {{"part", roof::name_of(cut.part)},
+                  {"at", roof::text_from_place(cut.at)},
+                  {"name", roof::name_of(cut.name)}};
     add_figure(entry, cut.angle);
     entry["lever"] = number(cut.lever_m);
     if (cut.angle.found) entry["cut"] = word_of(cut.fit);
@@ -64,7 +66,7 @@ Json cuts_json(const std::vector<roof::Cut>& cuts) {
 Json eaves_json(const std::vector<roof::EaveSide>& eaves) {
   Json list = Json::array();
   for (const auto& eave : eaves) {
-    list.push_back({{"at", eave.at},
+    list.push_back({{"at", roof::text_from_place(eave.at)},
                     {"overhang", figure_json(eave.overhang)},
                     {"drop", figure_json(eave.drop)}});
   }
@@ -84,14 +86,11 @@ Json courses_json(const std::vector<roof::Course>& courses) {
 Json sheets_json(const std::vector<roof::Sheet>& sheets) {
   Json list = Json::array();
   for (const auto& sheet : sheets) {
-    Json entry = {{"at", sheet.at},
-                  {"base", figure_json(sheet.base)},
-                  {"height", figure_json(sheet.height)},
-                  {"left_edge", figure_json(sheet.left_edge)},
-                  {"right_edge", figure_json(sheet.right_edge)},
-                  {"area", number(sheet.area_m2)},
-                  {"courses", courses_json(sheet.courses)},
-                  {"unborne", number(sheet.unborne_m)}};
+    Json entry = {
+        {"at", roof::text_from_place(sheet.at)},       {"base", figure_json(sheet.base)},
+        {"height", figure_json(sheet.height)},         {"left_edge", figure_json(sheet.left_edge)},
+        {"right_edge", figure_json(sheet.right_edge)}, {"area", number(sheet.area_m2)},
+        {"courses", courses_json(sheet.courses)},      {"unborne", number(sheet.unborne_m)}};
     if (sheet.base.found) entry["cut"] = word_of(sheet.fit);
     list.push_back(entry);
   }
@@ -101,8 +100,8 @@ Json sheets_json(const std::vector<roof::Sheet>& sheets) {
 Json joints_json(const std::vector<roof::Joint>& joints) {
   Json list = Json::array();
   for (const auto& joint : joints) {
-    list.push_back({{"at", joint.at},
-                    {"what", joint.what},
+    list.push_back({{"at", roof::text_from_place(joint.at)},
+                    {"what", roof::name_of(joint.what)},
                     {"gap", number(joint.gap_m)},
                     {"uncertainty", number(joint.uncertainty_m)},
                     {"closes", joint.closes}});

@@ -6,11 +6,14 @@ namespace {
 
 Json pieces_json(const std::vector<roof::Piece>& pieces) {
   Json list = Json::array();
-  for (const auto& piece : pieces)
+  for (const auto& piece : pieces) {
+    Json at = Json::array();
+    for (const auto& place : piece.at) at.push_back(roof::text_from_place(place));
     list.push_back({{"part", roof::name_of(piece.kind)},
                     {"stick", number(piece.length_m)},
                     {"count", piece.at.size()},
-                    {"at", piece.at}});
+                    {"at", at}});
+  }
   return list;
 }
 
@@ -34,7 +37,7 @@ Json cut_sheet_json(const results::CutSheet& sheet) {
   double bought_m = 0.0;
   for (const auto& list : sheet.lists) {
     bought_m += list.bought_m;
-    lists.push_back({{"what", list.what},
+    lists.push_back({{"what", roof::name_of(list.what)},
                      {"pieces", pieces_json(list.pieces)},
                      {"sticks", sticks_json(list.sticks)},
                      {"too_long", pieces_json(list.too_long)},

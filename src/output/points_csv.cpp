@@ -20,12 +20,11 @@ void add_line(const layout::LineFigures& line, int sides, PointRows& rows) {
     rows.add(line.name + " " + labels[i], line.corners[i], "corner of the line " + line.name);
 }
 
-/// A string's side is named by its two corners: "A-B".
-void add_string(const layout::String& string, PointRows& rows) {
-  const std::size_t dash = string.side.find('-');
+void add_string(const layout::String& string, const std::string& from, const std::string& to,
+                PointRows& rows) {
   const std::string note = "nail of the string along " + string.side;
-  rows.add(string.side + " at " + string.side.substr(0, dash), string.nail_before, note);
-  rows.add(string.side + " at " + string.side.substr(dash + 1), string.nail_after, note);
+  rows.add(string.side + " at " + from, string.nail_before, note);
+  rows.add(string.side + " at " + to, string.nail_after, note);
 }
 
 }  // namespace
@@ -37,7 +36,9 @@ std::string points_csv(const job::Job& job, const results::LayoutResult& result,
     rows.add(stake.label, stake.at, note_of(job, stake.label));
   for (const layout::Pin& pin : job.plan.pins) rows.add(pin.name, pin.at, "known point");
   for (const layout::LineFigures& line : result.lines) add_line(line, job.plan.polygon.sides, rows);
-  for (const layout::String& string : result.strings) add_string(string, rows);
+  const auto labels = layout::corner_labels(job.plan.polygon.sides);
+  for (std::size_t i = 0; i < result.strings.size(); ++i)
+    add_string(result.strings[i], labels[i], labels[(i + 1) % labels.size()], rows);
   return rows.text();
 }
 

@@ -7,14 +7,14 @@ namespace {
 
 Json worst_piece_json(const roof::Part& part) {
   return {{"part", roof::name_of(part.kind)},
-          {"at", part.at},
+          {"at", roof::text_from_place(part.at)},
           {"difference", number(part.line.difference.value_or(0.0))},
           {"uncertainty", number(part.line.uncertainty.value_or(0.0))}};
 }
 
 Json worst_joint_json(const roof::Joint& joint) {
-  return {{"at", joint.at},
-          {"what", joint.what},
+  return {{"at", roof::text_from_place(joint.at)},
+          {"what", roof::name_of(joint.what)},
           {"gap", number(joint.gap_m)},
           {"uncertainty", number(joint.uncertainty_m)}};
 }
@@ -81,19 +81,19 @@ Json need_json(const roof::CornerNeed& need) {
   Json json = {{"together", number(need.together_m)},
                {"alone", number(need.alone_m)},
                {"part", roof::name_of(need.part)},
-               {"at", need.at}};
-  if (!need.cut.empty()) json["name"] = need.cut;
+               {"at", roof::text_from_place(need.at)}};
+  if (need.cut) json["name"] = roof::name_of(*need.cut);
   return json;
 }
 
 Json shift_json(const results::Shift& shift) {
   Json list = Json::array();
   for (const auto& answer : shift.answers) {
-    Json entry = {{"part", roof::name_of(answer.part)}, {"at", answer.at}};
-    if (!answer.cut.empty()) entry["name"] = answer.cut;
+    Json entry = {{"part", roof::name_of(answer.part)}, {"at", roof::text_from_place(answer.at)}};
+    if (answer.cut) entry["name"] = roof::name_of(*answer.cut);
     entry["outward"] = number(answer.outward * shift.shift_m);
     entry["sideways"] = number(answer.sideways * shift.shift_m);
-    if (!answer.cut.empty()) entry["lever"] = number(answer.lever_m);
+    if (answer.cut) entry["lever"] = number(answer.lever_m);
     list.push_back(entry);
   }
   return {{"corner", shift.corner}, {"shift", number(shift.shift_m)}, {"pieces", list}};

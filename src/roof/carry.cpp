@@ -1,15 +1,13 @@
+#include "stakewright/roof/roof.hpp"
+
+#include <algorithm>
 #include <cassert>
 #include <cmath>
 #include <utility>
 
 #include "bay.hpp"
-#include "found.hpp"
-#include "joints.hpp"
 #include "judge.hpp"
 #include "plate.hpp"
-#include "posts.hpp"
-#include "spec.hpp"
-#include "stakewright/roof/roof.hpp"
 #include "stick.hpp"
 
 namespace stakewright::roof {
@@ -48,7 +46,7 @@ Sheet merged_sheet(const Roof& roof, const Bay& planned, const Bay& found, const
   const auto figure = [&judge, corner](const Linear& of_plan, const Linear& as_found) {
     return judge.figure(of_plan, as_found, corner);
   };
-  result.at = planned.names.side;
+  result.at = planned.side;
   result.base = figure(planned.exact.eave_line, found.exact.eave_line);
   result.height = figure(planned.exact.sheet_height, found.exact.sheet_height);
   result.left_edge = figure(planned.exact.sheet_edge.left, found.exact.sheet_edge.left);
@@ -70,10 +68,9 @@ void merge(Carry& carry, const Roof& roof, const Bay& planned, const Bay& found,
     carry.parts.push_back(merged(planned.parts[i], found.parts[i], judge, corner));
   for (std::size_t i = 0; i < planned.cuts.size(); ++i)
     carry.cuts.push_back(merged(planned.cuts[i], found.cuts[i], judge, corner));
-  for (std::size_t i = 0; i < planned.eaves.size(); ++i)
-    carry.eaves.push_back({planned.eaves[i].at,
-                           judge.figure(planned.eaves[i].overhang, found.eaves[i].overhang, corner),
-                           judge.figure(planned.eaves[i].drop, found.eaves[i].drop, corner)});
+  carry.eaves.push_back({planned.side,
+                         judge.figure(planned.exact.overhang, found.exact.overhang, corner),
+                         judge.figure(planned.exact.drop, found.exact.drop, corner)});
   carry.sheets.push_back(merged_sheet(roof, planned, found, judge, corner));
 }
 
@@ -99,17 +96,43 @@ void remark_on_seats(Carry& carry, const Spec& spec) {
 void remark_on_lost_jacks(Carry& carry) {
   for (const auto& part : carry.parts)
     if (part.kind == PartKind::jack && line_to_cut_m(part) <= part.shortening_m)
-      carry.remarks.push_back("jack " + part.at +
+      carry.remarks.push_back(text_from_part(part.name()) +
                               " has no length left over the corners as found: leave it out");
+}
+
+/// A post a corner, if the job gives their height.  The post on the highest footing has the
+/// planned length; each other one is longer by what its footing is lower.
+void add_posts(Carry& carry, const Roof& roof, std::size_t corners,
+               const std::optional<Footings>& footings, const Judge& judge) {
+  const double planned = roof.spec.post_height_m;
+  if (planned <= 0.0) return;
+  std::size_t highest = 0;
+  if (footings) {
+    assert(footings->height_m.size() == corners);
+    highest = static_cast<std::size_t>(
+        std::max_element(footings->height_m.begin(), footings->height_m.end()) -
+        footings->height_m.begin());
+  }
+  for (std::size_t i = 0; i < corners; ++i) {
+    Part post{PartKind::post, Place::at_corner(i)};
+    post.line.planned = planned;
+    if (footings) {
+      const auto& c = footings->covariance;
+      post.line =
+          judge.figure(planned, planned + footings->height_m[highest] - footings->height_m[i],
+                       c(i, i) + c(highest, highest) - 2.0 * c(i, highest));
+      post.fit = judge.fit(post.line, 1.0);
+    }
+    post.overall_m = post.stick_m = line_to_cut_m(post);
+    carry.parts.push_back(std::move(post));
+  }
 }
 
 /// Peak down to the bottom of the commons' plumb cuts, where they meet the hub's corners.
 void add_hub(Carry& carry, const Roof& roof, double common_slope_rad) {
   const Spec& spec = roof.spec;
   if (spec.hub_m <= 0.0) return;
-  Part hub;
-  hub.kind = PartKind::hub;
-  hub.at = "peak";
+  Part hub{PartKind::hub, Place{}};
   hub.line.planned = hub_corner_m(roof) * std::tan(common_slope_rad) +
                      spec.rafter_depth_m / std::cos(common_slope_rad);
   hub.overall_m = hub.stick_m = hub.line.planned;
@@ -130,18 +153,23 @@ Carry carry(const layout::Plan& plan, double plate_offset_m, const Spec& spec,
   const Plate& shown = as_found ? as_found->plate : planned;
   result.apex = {{shown.apex.x, shown.apex.y}, roof.height_m};
 
-  const auto labels = layout::corner_labels(plan.polygon.sides);
   const auto planned_bays = bays(roof, planned);
   const auto found_bays = as_found ? bays(roof, as_found->plate) : planned_bays;
   const Judge judge(tolerance, as_found ? &*as_found : nullptr);
-  for (std::size_t i = 0; i < labels.size(); ++i)
+  for (std::size_t i = 0; i < planned_bays.size(); ++i)
     merge(result, roof, planned_bays[i], found_bays[i], judge, i);
-  add_posts(result, roof, labels, as_found ? found->footings : std::nullopt, judge);
+  add_posts(result, roof, planned_bays.size(), as_found ? found->footings : std::nullopt, judge);
   add_hub(result, roof, planned_bays.front().exact.common_slope.value);
   if (as_found) result.joints = joints(roof, planned_bays, found_bays, judge);
   remark_on_seats(result, spec);
   remark_on_lost_jacks(result);
   return result;
 }
+
+double line_to_cut_m(const Part& part) {
+  return part.fit == Fit::own && part.line.found ? *part.line.found : part.line.planned;
+}
+
+double square_figure_m(double angle_rad, double arm_m) { return arm_m * std::tan(angle_rad); }
 
 }  // namespace stakewright::roof

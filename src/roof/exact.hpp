@@ -5,7 +5,8 @@
 #include <vector>
 
 #include "faces.hpp"
-#include "stakewright/roof/roof.hpp"
+#include "stakewright/layout/polygon.hpp"
+#include "stakewright/roof/spec.hpp"
 
 namespace stakewright::roof {
 
@@ -22,6 +23,10 @@ struct Roof {
   bool hips_meet = true;
   bool end_blocks = false;  ///< there is room for a block between the last rafter and the hip
 };
+
+/// The roof over a regular plate line.  Throws InputError for a spec that makes none,
+/// saying what was read and what is accepted.
+Roof roof_over(const layout::Polygon& plate, const Spec& spec);
 
 /// Coordinates a bay depends on: x and y of the window's four corners, then of the apex.
 inline constexpr std::size_t kWindowCoordinates = 10;

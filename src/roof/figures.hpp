@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "faces.hpp"
-#include "stakewright/roof/roof.hpp"
+#include "stakewright/roof/spec.hpp"
 
 namespace stakewright::roof {
 

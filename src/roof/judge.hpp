@@ -1,10 +1,13 @@
-// Planned against found: difference, uncertainty, and whether the pattern fits.
+// Planned against found: difference, uncertainty, whether the pattern fits, and the joints that
+// open when every piece is cut to it.
 #pragma once
 
 #include <cstddef>
+#include <vector>
 
+#include "bay.hpp"
 #include "exact.hpp"
-#include "found.hpp"
+#include "plate.hpp"
 #include "stakewright/base/tolerance.hpp"
 #include "stakewright/roof/roof.hpp"
 
@@ -35,7 +38,7 @@ class Judge {
   [[nodiscard]] Fit fit(const Figure& figure, double lever) const;
 
   /// Gap and its half-width where figures of one or more bays add up.
-  [[nodiscard]] Joint joint(std::string at, std::string what,
+  [[nodiscard]] Joint joint(const Place& at, JointName what,
                             const std::vector<Share>& shares) const;
 
  private:
@@ -43,5 +46,9 @@ class Judge {
   double factor_;
   const Found* found_;
 };
+
+/// Joints of all bays, corner after corner.  docs/methods/roof.md lists them.
+std::vector<Joint> joints(const Roof& roof, const std::vector<Bay>& planned,
+                          const std::vector<Bay>& found, const Judge& judge);
 
 }  // namespace stakewright::roof

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "spread.hpp"
+
 namespace stakewright::roof {
 namespace {
 
@@ -121,14 +123,15 @@ void differentiate_even_hips(Plate& plate, const Runs& runs) {
   }
 }
 
-}  // namespace
-
+/// Points of the plan in space, at the height of the plate.
 std::vector<Vec<double>> lifted(const std::vector<base::Point>& points) {
   std::vector<Vec<double>> result;
   result.reserve(points.size());
   for (const auto& point : points) result.push_back({point.x_m, point.y_m, 0.0});
   return result;
 }
+
+}  // namespace
 
 Window<double> Plate::window(std::size_t corner) const {
   const std::size_t n = corners.size();
@@ -169,12 +172,6 @@ void set_apex(Plate& plate, base::Point at) {
   plate.apex.y = at.y_m;
 }
 
-void set_apex_over_pin(Plate& plate, base::Point pin) {
-  const std::size_t row = 2 * plate.corners.size();
-  set_apex(plate, pin);
-  plate.by(row, row) = plate.by(row + 1, row + 1) = 1.0;
-}
-
 bool set_apex_for_even_hips(Plate& plate) {
   base::Point apex = mean_of(plate.corners);
   for (int step = 0; step < kMostApexSteps; ++step) {
@@ -190,6 +187,16 @@ bool set_apex_for_even_hips(Plate& plate) {
   return false;
 }
 
+namespace {
+
+/// Sets the apex over the pin, so that it follows the pin.
+void set_apex_over_pin(Plate& plate, base::Point pin) {
+  const std::size_t row = 2 * plate.corners.size();
+  set_apex(plate, pin);
+  plate.by(row, row) = plate.by(row + 1, row + 1) = 1.0;
+}
+
+/// What keeps a roof off these corners, as a plain sentence; empty when nothing does.
 std::string no_roof_because(const std::vector<Vec<double>>& corners,
                             const std::vector<std::string>& labels, const std::string& line) {
   const std::size_t n = corners.size();
@@ -208,6 +215,52 @@ std::string no_roof_because(const std::vector<Vec<double>>& corners,
       return fmt::format("{} do not bulge at {}", line, labels[i]);
   if (round_rad > 3.0 * std::numbers::pi) return fmt::format("{} go round more than once", line);
   return {};
+}
+
+void set_found_apex(Plate& plate, const Spec& spec, base::Point placed_center,
+                    const FoundCorners& found, std::vector<std::string>& remarks) {
+  set_apex(plate, placed_center);
+  if (spec.apex_over == ApexOver::even_hips && !set_apex_for_even_hips(plate))
+    remarks.emplace_back(
+        "no place makes the hip runs even; the apex stands over the placed center");
+  if (spec.apex_over != ApexOver::pin) return;
+  if (!found.pin) {
+    remarks.emplace_back("the pin was not measured; the apex stands over the placed center");
+    return;
+  }
+  set_apex_over_pin(plate, *found.pin);
+  if (found.covariance.rows == 2 * found.corners.size())
+    remarks.emplace_back("the pin's own uncertainty is not known and counts as none");
+}
+
+bool apex_inside(const Plate& plate) {
+  for (std::size_t i = 0; i < plate.corners.size(); ++i)
+    if (!(surroundings(plate.window(i)).here.run > 0.0)) return false;
+  return true;
+}
+
+}  // namespace
+
+std::optional<Found> found_roof(const layout::Plan& plan, double plate_offset_m, const Roof& roof,
+                                const FoundCorners& found, std::vector<std::string>& remarks) {
+  assert(found.corners.size() == static_cast<std::size_t>(plan.polygon.sides));
+  const auto labels = layout::corner_labels(plan.polygon.sides);
+  const auto refuse = [&remarks](const std::string& reason) {
+    remarks.push_back(reason + ": the roof is shown as planned only");
+    return std::nullopt;
+  };
+  if (const auto reason = no_roof_because(lifted(found.corners), labels, "the corners found");
+      !reason.empty())
+    return refuse(reason);
+  Found result{plate_over(found.corners, plate_offset_m, roof.height_m), {}};
+  if (const auto reason = no_roof_because(result.plate.corners, labels,
+                                          "the plate's corners over the corners found");
+      !reason.empty())
+    return refuse(reason);
+  set_found_apex(result.plate, roof.spec, plan.center, found, remarks);
+  if (!apex_inside(result.plate)) return refuse("the apex is not inside the plate line as found");
+  result.covariance = carried(result.plate, found.covariance);
+  return result;
 }
 
 }  // namespace stakewright::roof

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -10,7 +11,8 @@
 #include "faces.hpp"
 #include "stakewright/base/matrix.hpp"
 #include "stakewright/base/point.hpp"
-#include "stakewright/roof/roof.hpp"
+#include "stakewright/layout/plan.hpp"
+#include "stakewright/roof/found_corners.hpp"
 
 namespace stakewright::roof {
 
@@ -35,18 +37,19 @@ Plate plate_over(const std::vector<base::Point>& corners, double offset_m, doubl
 
 /// Sets the apex over a fixed place.
 void set_apex(Plate& plate, base::Point at);
-/// Sets it over the pin, so that it follows the pin.
-void set_apex_over_pin(Plate& plate, base::Point pin);
 /// Sets it where the spread of the hip runs (sum of squares about their mean) is
 /// smallest: the center of the circle that fits the plate's corners best.  False, and
 /// the apex is left alone, when the search found no such place.
 bool set_apex_for_even_hips(Plate& plate);
 
-/// What keeps a roof off these corners, as a plain sentence; empty when nothing does.
-std::string no_roof_because(const std::vector<Vec<double>>& corners,
-                            const std::vector<std::string>& labels, const std::string& line);
+/// Plate and apex, and the covariance carried to the plate's coordinates.
+struct Found {
+  Plate plate;
+  base::Matrix covariance;
+};
 
-/// Points of the plan in space, at the height of the plate.
-std::vector<Vec<double>> lifted(const std::vector<base::Point>& points);
+/// Empty, with the reason among the remarks, when the corners bear no such roof.
+std::optional<Found> found_roof(const layout::Plan& plan, double plate_offset_m, const Roof& roof,
+                                const FoundCorners& found, std::vector<std::string>& remarks);
 
 }  // namespace stakewright::roof

@@ -8,7 +8,6 @@
 
 #include "bay.hpp"
 #include "plate.hpp"
-#include "spec.hpp"
 
 namespace stakewright::roof {
 namespace {

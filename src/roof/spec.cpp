@@ -1,4 +1,4 @@
-#include "spec.hpp"
+#include "stakewright/roof/spec.hpp"
 
 #include <fmt/format.h>
 
@@ -9,6 +9,7 @@
 #include <string>
 #include <utility>
 
+#include "exact.hpp"
 #include "figures.hpp"
 #include "stakewright/base/angle.hpp"
 #include "stakewright/base/error.hpp"

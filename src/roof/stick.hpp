@@ -4,6 +4,7 @@
 
 #include "exact.hpp"
 #include "faces.hpp"
+#include "stakewright/roof/roof.hpp"
 
 namespace stakewright::roof {
 

@@ -3,8 +3,11 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
+#include <random>
 #include <sstream>
 
+#include "gathering.hpp"
 #include "reports.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/results/carry.hpp"
@@ -215,6 +218,83 @@ TEST(CutSheetReport, GroupsThePiecesAndSaysWhatToOrder) {
   EXPECT_THAT(told, HasSubstr("have no bearing"));
   expect_within_width(told);
   expect_within_width(cut_sheet_report(job, results::carry_of(job, request), kMillimeters));
+}
+
+/// Cells of a line of a table: two spaces or more part them.
+std::vector<std::string> cells_of(const std::string& line) {
+  std::vector<std::string> cells;
+  for (std::size_t from = line.find_first_not_of(' '); from != std::string::npos;) {
+    const std::size_t end = line.find("  ", from);
+    cells.push_back(line.substr(from, end - from));
+    from = end == std::string::npos ? end : line.find_first_not_of(' ', end);
+  }
+  return cells;
+}
+
+/// The pieces that all lists of a cut sheet count, one after the other.
+std::size_t pieces_counted(const std::string& cut_sheet) {
+  std::istringstream in(cut_sheet);
+  std::size_t sum = 0;
+  bool in_list = false;
+  for (std::string line; std::getline(in, line);) {
+    const auto cells = cells_of(line);
+    if (cells == std::vector<std::string>{"part", "at", "pieces", "stick"})
+      in_list = true;
+    else if (cells.size() != 4 || !line.starts_with("  ") || cells[0] == "buy")
+      in_list = false;
+    else if (in_list)
+      sum += std::stoul(cells[2]);
+  }
+  return sum;
+}
+
+/// A roof over corners strewn at random, as a carry with its cut sheet.
+job::CarryResult strewn(const job::Job& job, std::mt19937& random) {
+  std::uniform_real_distribution<double> spread(0.0005, 0.02);
+  std::normal_distribution<double> off(0.0, spread(random));
+  check::Findings findings = found_with(job, 0, 0.0, 0.002);
+  for (auto& corner : findings.survey->found)
+    corner = corner + base::Point{off(random), off(random)};
+  job::CarryRequest request;
+  request.cut_sheet = true;
+  return job::carry_of(job, findings, request);
+}
+
+TEST(CutSheetReport, CountsEveryPieceOnceThoughRowsPrintAlike) {
+  std::mt19937 random(704);
+  for (int round = 0; round < 40; ++round) {
+    const std::string more = "post_height = '8ft'\nhub = '" + std::to_string(round % 2 * 8) +
+                             "in'\n[stock]\nlengths = ['8ft', '" +
+                             std::to_string(10 + round % 3 * 4) + "ft']\n";
+    const job::Job job = hexagon(more);
+    const auto result = strewn(job, random);
+    const auto& parts = result.carry().parts;
+    const auto pieces = static_cast<std::size_t>(std::count_if(
+        parts.begin(), parts.end(), [](const auto& part) { return part.stick_m > 0.0; }));
+    for (const Shown& shown : {kFeet, kMillimeters})
+      EXPECT_EQ(pieces_counted(cut_sheet_report(job, result, shown)), pieces)
+          << "seed 704, round " << round;
+  }
+}
+
+TEST(Gathering, TellsRowsThatPrintAlikeOnceAndCountsThem) {
+  const auto corner = [](std::size_t at) { return roof::Place::at_corner(at); };
+  const auto jack = [](roof::Hand hand, int number) {
+    return roof::Place::at_side(1, 6).on(hand, number);
+  };
+  const std::vector<PlacedRow> placed = {{"hip", corner(1), {"13' 1\""}},
+                                         {"jack", jack(roof::Hand::right, 2), {"6' 0\""}},
+                                         {"hip", corner(3), {"13' 2\""}},
+                                         {"hip", corner(0), {"13' 1\""}},
+                                         {"jack", jack(roof::Hand::left, 10), {"2' 0\""}},
+                                         {"jack", jack(roof::Hand::left, 9), {"2' 0\""}},
+                                         {"jack", jack(roof::Hand::right, 9), {"2' 0\""}},
+                                         {"jack", jack(roof::Hand::right, 10), {"2' 0\""}}};
+  EXPECT_EQ(gathered_and_counted(placed),
+            (std::vector<Row>{{"hip", "B, A", "2", "13' 1\""},
+                              {"hip", "D", "1", "13' 2\""},
+                              {"jack", "B-C right 2", "1", "6' 0\""},
+                              {"jack", "each side: 9, 10 left and right", "4", "2' 0\""}}));
 }
 
 TEST(CutSheetReport, NamesWhatNoStockIsLongEnoughFor) {

@@ -4,6 +4,8 @@
 
 #include <cmath>
 #include <nlohmann/json.hpp>
+#include <regex>
+#include <sstream>
 #include <string>
 
 #include "jobs.hpp"
@@ -137,6 +139,23 @@ TEST(CarryCutSheet, OrdersEveryPieceOfThePlan) {
   EXPECT_FALSE(
       json::parse(site.stakewright({"carry", "job.toml", "--json"}).out).contains("cut_sheet"));
   EXPECT_THAT(site.stakewright({"carry", "job.toml", "--cut-sheet"}).out, HasSubstr("To order"));
+}
+
+TEST(CarryCutSheet, CountsOnPaperEveryPieceOfTheRoofAsFound) {
+  const Site site;
+  put_job(site, kInch_m);
+  const std::vector<std::string> sheet = {"carry", "job.toml", "readings.csv", "--cut-sheet"};
+  // Part, places, how many, stick: two spaces or more part the cells.
+  const std::regex row(
+      "^  (hip|common|jack|blocking|fascia|beam|post|hub)  .*  ([0-9]+)  +"
+      "[^ ]+( [^ ]+)?$");
+  std::istringstream told(site.stakewright(sheet).out);
+  std::size_t pieces = 0;
+  std::smatch cells;
+  for (std::string line; std::getline(told, line);)
+    if (std::regex_match(line, cells, row)) pieces += std::stoul(cells[2]);
+  const Finished run = site.stakewright({"carry", "job.toml", "readings.csv", "--json"});
+  EXPECT_EQ(pieces, json::parse(run.out)["parts"].size());
 }
 
 TEST(CarrySensitivity, TellsWhatAQuarterInchOfOneCornerDoes) {

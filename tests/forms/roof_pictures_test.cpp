@@ -141,6 +141,8 @@ TEST(RoofPictures, AreTheRoofAndEachKindOfPartThatItHas) {
   EXPECT_THAT(names(drawn(job)), ElementsAre("roof", "common", "hip", "fascia"));
   EXPECT_THAT(names(drawn(job, {}, "hip C")),
               ElementsAre("roof", "common", "hip", "fascia", "hip C"));
+  EXPECT_THAT(names(drawn(job, {}, "hip, C")),
+              ElementsAre("roof", "common", "hip", "fascia", "hip, C"));
   EXPECT_THAT(names(drawn(job, {}, "hip Z")), ElementsAre("roof", "common", "hip", "fascia"));
 }
 
@@ -163,7 +165,7 @@ TEST(RoofPictures, DrawOnePieceAsItIsToBeCut) {
   ASSERT_EQ(pictures.back().name, "hip C");
   expect_sound(pictures.back(), "hip C as found");
   const auto hip = std::find_if(carry.parts.begin(), carry.parts.end(), [](const auto& part) {
-    return part.kind == roof::PartKind::hip && part.at == "C";
+    return roof::text_from_part(part.name()) == "hip C";
   });
   EXPECT_EQ(
       count_of(pictures.back().page, "line " + base::text_from_length(*hip->line.found, job.units)),

@@ -91,7 +91,7 @@ TEST(PourOrMove, IsDecidedByWhatTheCornersDoToTheRoof) {
   EXPECT_TRUE(roof::all_to_pattern(move.cases[1].outcome));
   const auto& hips = move.cases[0].carry.parts;
   const auto hip = std::find_if(hips.begin(), hips.end(), [](const roof::Part& part) {
-    return part.kind == roof::PartKind::hip && part.at == "D";
+    return part.kind == roof::PartKind::hip && roof::text_from_place(part.at) == "D";
   });
   EXPECT_NEAR(*hip->line.difference, 0.0143, 0.0025);
   EXPECT_EQ(hip->fit, roof::Fit::own);

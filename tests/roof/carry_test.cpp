@@ -19,9 +19,9 @@ TEST(PlannedRoof, HasOneHipACornerAndOneCommonAndFasciaASide) {
     Spec spec;
     spec.overhang_m = 0.4;
     const Carry roof = planned(sides, 4.0, spec);
-    std::map<PartKind, std::set<std::string>> places;
+    std::map<PartKind, std::set<Place>> places;
     for (const auto& one : roof.parts)
-      EXPECT_TRUE(places[one.kind].insert(one.at).second) << one.at << " twice";
+      EXPECT_TRUE(places[one.kind].insert(one.at).second) << text_from_part(one.name()) << " twice";
     const auto n = static_cast<std::size_t>(sides);
     EXPECT_EQ(places[PartKind::hip].size(), n);
     EXPECT_EQ(places[PartKind::common].size(), n);
@@ -45,11 +45,12 @@ TEST(PlannedRoof, HasEveryPartOfAKindAlikeAndNothingFound) {
       EXPECT_NEAR(one.line.planned, alike.line.planned, kRounding);
       EXPECT_NEAR(one.overall_m, alike.overall_m, kRounding);
     }
-    std::map<std::pair<PartKind, std::string>, double> angles;
+    std::map<std::pair<PartKind, CutName>, double> angles;
     for (const auto& one : roof.cuts) {
       const double alike =
           angles.emplace(std::pair{one.part, one.name}, one.angle.planned).first->second;
-      EXPECT_NEAR(one.angle.planned, alike, kRounding) << one.name << " at " << one.at;
+      EXPECT_NEAR(one.angle.planned, alike, kRounding)
+          << name_of(one.name) << " at " << text_from_place(one.at);
     }
   }
 }
@@ -117,7 +118,8 @@ TEST(Jacks, StandAtTheSpacingFromTheCommonUntilTheyAreTooShort) {
   const auto jacks = [&spec, flat_radius] {
     std::vector<std::string> places;
     for (const auto& one : planned(6, flat_radius, spec).parts)
-      if (one.kind == PartKind::jack && one.at.starts_with("A-B left")) places.push_back(one.at);
+      if (one.kind == PartKind::jack && one.at.corner == 0 && one.at.hand == Hand::left)
+        places.push_back(text_from_place(one.at));
     return places;
   };
   EXPECT_THAT(jacks(), testing::ElementsAre("A-B left 1", "A-B left 2", "A-B left 3", "A-B left 4",
@@ -142,7 +144,8 @@ TEST(Hub, KeepsTheHipsApartAndTakesTheCommonsAtItsCorners) {
   EXPECT_NEAR(part(roof, PartKind::common, "A-B").shortening_m,
               0.1 / std::cos(30.0 * kDegree_rad) * 1.25, kRounding);
   for (const auto& one : roof.cuts)
-    EXPECT_FALSE(one.name == "cheek" && one.part != PartKind::jack) << one.at;
+    EXPECT_FALSE(one.name == CutName::cheek && one.part != PartKind::jack)
+        << text_from_place(one.at);
 }
 
 TEST(Hub, NarrowerThanTheHipsLetsThemMeetBesideIt) {

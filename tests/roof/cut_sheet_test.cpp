@@ -23,17 +23,17 @@ Carry pieces_of(const std::vector<double>& lengths_m) {
   for (std::size_t i = 0; i < lengths_m.size(); ++i) {
     Part part;
     part.kind = PartKind::beam;
-    part.at = std::to_string(i);
+    part.at = Place::at_corner(i);
     part.stick_m = lengths_m[i];
     carry.parts.push_back(part);
   }
   return carry;
 }
 
-const CutList& list_named(const std::vector<CutList>& lists, const std::string& what) {
+const CutList& list_of(const std::vector<CutList>& lists, Lumber what) {
   for (const auto& list : lists)
     if (list.what == what) return list;
-  throw std::logic_error("no list of " + what);
+  throw std::logic_error("no list of " + std::string(name_of(what)));
 }
 
 /// Every piece once, no stick overfull, sums right.
@@ -159,7 +159,8 @@ TEST(Sawing, NamesPiecesLongerThanAnyStock) {
   stock.lengths_m = {3.0};
   const auto lists = cut_sheet(pieces_of({3.2, 2.0, 3.2}), stock);
   ASSERT_EQ(lists[0].too_long.size(), 1U);
-  EXPECT_THAT(lists[0].too_long[0].at, testing::ElementsAre("0", "2"));
+  EXPECT_THAT(lists[0].too_long[0].at,
+              testing::ElementsAre(Place::at_corner(0), Place::at_corner(2)));
   EXPECT_NEAR(lists[0].bought_m, 3.0, kRounding);
 }
 
@@ -181,16 +182,16 @@ TEST(CutSheet, HoldsEveryPartOfThePlannedRoofGroupedByKindAndLength) {
   const auto lists = cut_sheet(roof, {});
   std::size_t pieces = 0;
   for (const auto& list : lists) {
-    EXPECT_TRUE(list.least) << list.what;
+    EXPECT_TRUE(list.least) << name_of(list.what);
     expect_sound(list, {});
     for (const auto& piece : list.pieces) pieces += piece.at.size();
   }
   EXPECT_EQ(pieces, roof.parts.size());
-  const CutList& hips = list_named(lists, "hips");
+  const CutList& hips = list_of(lists, Lumber::hips);
   ASSERT_EQ(hips.pieces.size(), 1U);
   EXPECT_EQ(hips.pieces[0].at.size(), 6U);
   // Commons, and three lengths of jacks of which there are twelve each.
-  const CutList& rafters = list_named(lists, "rafters");
+  const CutList& rafters = list_of(lists, Lumber::rafters);
   ASSERT_EQ(rafters.pieces.size(), 4U);
   EXPECT_EQ(rafters.pieces[3].at.size(), 12U);
 }

@@ -1,5 +1,6 @@
 // The roof as found, against plane trigonometry done apart from the code.
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 
 #include <algorithm>
@@ -73,17 +74,13 @@ TEST(FoundRoof, RunsItsJacksFromTheFoundCommonToTheMiddleOfTheFoundHip) {
     const std::size_t n = sides.size();
     for (const auto& one : roof.parts) {
       if (one.kind != PartKind::jack) continue;
-      const auto k = static_cast<std::size_t>(
-          std::find_if(roof.eaves.begin(), roof.eaves.end(),
-                       [&one](const EaveSide& eave) { return one.at.starts_with(eave.at); }) -
-          roof.eaves.begin());
-      const bool left = one.at.find(" left ") != std::string::npos;
+      const std::size_t k = one.at.corner;
+      const bool left = one.at.hand == Hand::left;
       // On the side, from the left corner: where the apex stands over it, less or more spacings.
       const double side = base::distance_m(sides.corner(k), sides.corner(k + 1));
       const double foot =
           base::dot(sides.apex - sides.corner(k), sides.corner(k + 1) - sides.corner(k)) / side;
-      const double number = std::stod(one.at.substr(one.at.rfind(' ')));
-      const double at = foot + (left ? -1.0 : 1.0) * number * site.spec.spacing_m;
+      const double at = foot + (left ? -1.0 : 1.0) * one.at.number * site.spec.spacing_m;
       EXPECT_NEAR(one.from_corner_m, at, 1e-9);
       // Similar triangles: as far along the common as it stands from the corner.
       const double share = left ? at / foot : (side - at) / (side - foot);
@@ -156,7 +153,7 @@ TEST(FoundRoof, KeepsALevelEaveLevelAndLetsTheOverhangFollowTheRun) {
     const double drop = site.spec.overhang_m * site.spec.pitch;
     for (std::size_t k = 0; k < sides.size(); ++k) {
       const EaveSide& eave = roof.eaves[k];
-      EXPECT_EQ(eave.at, side_label(k, sides.size()));
+      EXPECT_EQ(text_from_place(eave.at), side_label(k, sides.size()));
       EXPECT_NEAR(*eave.drop.found, drop, kRounding);
       EXPECT_NEAR(*eave.overhang.found, drop / std::tan(sides.slope(k)), kRounding);
     }
@@ -244,7 +241,7 @@ TEST(FoundRoof, DiffersInNothingWhereTheCornersStandAsPlanned) {
       EXPECT_EQ(one.fit, Fit::pattern);
     }
     for (const auto& one : roof.cuts) {
-      EXPECT_NEAR(*one.angle.difference, 0.0, kRounding) << one.name;
+      EXPECT_NEAR(*one.angle.difference, 0.0, kRounding) << name_of(one.name);
       EXPECT_EQ(one.fit, Fit::pattern);
     }
   }
@@ -259,10 +256,10 @@ Table table_of(const Carry& roof) {
     if (one.kind != PartKind::jack && one.kind != PartKind::blocking)
       table[std::string(name_of(one.kind))].push_back(one.line);
   for (const auto& one : roof.cuts) {
-    std::string hand;
-    if (one.at.ends_with(" left")) hand = " left";
-    if (one.at.ends_with(" right")) hand = " right";
-    table[std::string(name_of(one.part)) + ' ' + one.name + hand].push_back(one.angle);
+    const char* hand = one.at.hand == Hand::left    ? " left"
+                       : one.at.hand == Hand::right ? " right"
+                                                    : "";
+    table[fmt::format("{} {}{}", name_of(one.part), name_of(one.name), hand)].push_back(one.angle);
   }
   return table;
 }

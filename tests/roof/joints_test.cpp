@@ -16,7 +16,7 @@ constexpr double kRounding = 1e-10;
 
 const Joint& joint(const Carry& roof, const std::string& at, const std::string& what) {
   for (const auto& one : roof.joints)
-    if (one.at == at && one.what == what) return one;
+    if (text_from_place(one.at) == at && name_of(one.what) == what) return one;
   throw std::logic_error("no " + what + " at " + at);
 }
 
@@ -36,9 +36,10 @@ Site square_with_a_moved(double outward_m) {
 TEST(Joints, AreOnlyThereWithFoundFiguresAndEachOnce) {
   Site site = random_sites(1, 601)[0];
   EXPECT_TRUE(carry(site.plan, 0.0, site.spec, {}, std::nullopt).joints.empty());
-  std::set<std::string> names;
+  std::set<std::pair<Place, JointName>> names;
   for (const auto& one : carry(site).joints)
-    EXPECT_TRUE(names.insert(one.at + one.what).second) << one.at << ' ' << one.what;
+    EXPECT_TRUE(names.insert({one.at, one.what}).second)
+        << text_from_place(one.at) << ' ' << name_of(one.what);
   EXPECT_GT(names.size(), 10U);
 }
 
@@ -48,7 +49,7 @@ TEST(Joints, AllCloseWhereTheCornersStandAsPlanned) {
     site.found.pin = site.plan.center;
     site.found.covariance = base::Matrix(site.found.covariance.rows, site.found.covariance.cols);
     for (const auto& one : carry(site).joints) {
-      EXPECT_NEAR(one.gap_m, 0.0, 1e-9) << site.words << ' ' << one.what;
+      EXPECT_NEAR(one.gap_m, 0.0, 1e-9) << site.words << ' ' << name_of(one.what);
       EXPECT_TRUE(one.closes);
     }
   }
@@ -82,7 +83,7 @@ TEST(Joints, StepByTheDifferenceOfTheirDropsWhereTheOverhangIsKeptEven) {
   Site site = square_with_a_moved(0.020);
   const auto steps = [](const Carry& roof) {
     return std::count_if(roof.joints.begin(), roof.joints.end(),
-                         [](const Joint& one) { return one.what == "fascia corner, step"; });
+                         [](const Joint& one) { return one.what == JointName::fascia_step; });
   };
   EXPECT_EQ(steps(carry(site)), 0);  // a level eave has none
   site.spec.eave = Eave::even;
@@ -132,7 +133,7 @@ TEST(Joints, CloseOnlyWhenGapAndDoubtStayWithinThePartTolerance) {
   for (const auto& site : random_sites(20, 603))
     for (const auto& one : carry(site).joints)
       EXPECT_EQ(one.closes, std::abs(one.gap_m) + one.uncertainty_m <= base::Tolerance{}.part_m)
-          << site.words << ' ' << one.what;
+          << site.words << ' ' << name_of(one.what);
 }
 
 TEST(Joints, DoubtOfACornerCountsBothBoardsTogether) {

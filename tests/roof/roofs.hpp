@@ -34,14 +34,14 @@ inline Carry planned(int sides, double flat_radius_m, const Spec& spec) {
 
 inline const Part& part(const Carry& carry, PartKind kind, const std::string& at) {
   for (const auto& one : carry.parts)
-    if (one.kind == kind && one.at == at) return one;
+    if (one.kind == kind && text_from_place(one.at) == at) return one;
   throw std::logic_error("no " + std::string(name_of(kind)) + " at " + at);
 }
 
 inline const Cut& cut(const Carry& carry, PartKind kind, const std::string& at,
                       const std::string& name) {
   for (const auto& one : carry.cuts)
-    if (one.part == kind && one.at == at && one.name == name) return one;
+    if (one.part == kind && text_from_place(one.at) == at && name_of(one.name) == name) return one;
   throw std::logic_error("no " + name + " cut of a " + std::string(name_of(kind)) + " at " + at);
 }
 

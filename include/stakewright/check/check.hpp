@@ -19,7 +19,7 @@
 #include "stakewright/placement/placement.hpp"
 #include "stakewright/readings/corrections.hpp"
 #include "stakewright/readings/reading.hpp"
-#include "stakewright/roof/roof.hpp"
+#include "stakewright/roof/found_corners.hpp"
 #include "stakewright/suspects/suspects.hpp"
 #include "stakewright/suspects/tapes.hpp"
 

@@ -12,8 +12,8 @@
 #include "stakewright/layout/pour.hpp"
 #include "stakewright/levels/rods.hpp"
 #include "stakewright/readings/reading.hpp"
-#include "stakewright/roof/cut_sheet.hpp"
-#include "stakewright/roof/roof.hpp"
+#include "stakewright/roof/spec.hpp"
+#include "stakewright/roof/stock.hpp"
 
 namespace stakewright::job {
 

@@ -3,24 +3,19 @@
 // Units: meters.  docs/methods/roof.md.
 #pragma once
 
-#include <string>
+#include <string_view>
 #include <vector>
 
 #include "stakewright/roof/roof.hpp"
+#include "stakewright/roof/stock.hpp"
 
 namespace stakewright::roof {
-
-/// What the yard sells.
-struct Stock {
-  std::vector<double> lengths_m = {2.4384, 3.048, 3.6576, 4.2672, 4.8768, 6.096};  ///< 8 to 20 ft
-  double kerf_m = 0.003175;  ///< lost at each cut: 1/8 in
-};
 
 /// Pieces cut alike.
 struct Piece {
   PartKind kind = PartKind::hip;
-  double length_m = 0.0;        ///< of the shortest square-ended stick it comes out of
-  std::vector<std::string> at;  ///< where they go: as many as there are pieces
+  double length_m = 0.0;  ///< of the shortest square-ended stick it comes out of
+  std::vector<Place> at;  ///< where they go: as many as there are pieces
 };
 
 /// One stick, or several sawn alike.
@@ -31,10 +26,15 @@ struct Stick {
   int count = 1;
 };
 
-/// Everything that comes out of one kind of stock: hips, rafters (commons and jacks), blocking,
-/// fascia, beams, posts, hub.
+/// Kinds of stock: rafters are commons and jacks, each other kind is of one kind of part.
+enum class Lumber { hips, rafters, blocking, fascia, beams, posts, hub };
+
+/// "hips", "rafters", ...
+std::string_view name_of(Lumber lumber);
+
+/// Everything that comes out of one kind of stock.
 struct CutList {
-  std::string what;
+  Lumber what = Lumber::hips;
   std::vector<Piece> pieces;  ///< longest first
   std::vector<Stick> sticks;
   std::vector<Piece> too_long;  ///< longer than any stock: splice or order specially
@@ -48,7 +48,8 @@ struct CutList {
 /// Pieces that differ by less than this are cut alike.
 inline constexpr double kAlike_m = 0.0005;
 
-/// Total length bought is least, then the number of sticks.
+/// Total length bought is least, then the number of sticks: the one-dimensional cutting stock
+/// problem, solved exactly but where `CutList::least` says otherwise.
 /// Throws InputError when no stock length is given or one is not finite and above 0.
 std::vector<CutList> cut_sheet(const Carry& carry, const Stock& stock);
 

@@ -7,85 +7,38 @@
 
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
-#include "stakewright/base/length.hpp"
-#include "stakewright/base/matrix.hpp"
 #include "stakewright/base/point.hpp"
 #include "stakewright/base/tolerance.hpp"
 #include "stakewright/layout/plan.hpp"
+#include "stakewright/roof/found_corners.hpp"
+#include "stakewright/roof/names.hpp"
+#include "stakewright/roof/spec.hpp"
 
 namespace stakewright::roof {
 
-enum class ApexOver { placed_center, pin, even_hips };
-enum class Tail { square, plumb };
-enum class Eave { level, even };
-
-/// `[roof]` of the job file.
-struct Spec {
-  double pitch = 0.5;        ///< rise over run of the commons
-  double overhang_m = 0.0;   ///< level, plate line to the face the fascia sits on
-  double rafter_m = 0.0381;  ///< thickness
-  double rafter_depth_m = 0.1397;
-  double hip_m = 0.0635;      ///< thickness; hips are as deep as the rafters
-  double spacing_m = 0.4064;  ///< jacks, on center, from the common outwards
-  double hub_m = 0.0;  ///< across flats of a hub, its faces square to the hips; 0: rafters meet
-  double fascia_m = 0.01905;  ///< thickness
-  /// Level bearing of a common's seat; 0: 3-1/2 in, or less where that is a third of the depth.
-  double seat_m = 0.0;
-  double shortest_jack_m = 0.1524;  ///< a jack shorter than this, cut, is left out
-  double beam_m = 0.0889;           ///< thickness of the beams on the plate line
-  double post_m = 0.1397;           ///< thickness of the posts under its corners
-  double post_height_m = 0.0;  ///< underside of the beams above the highest footing; 0: no posts
-  double course_m = 1.2192;    ///< width of a sheathing panel, up the slope
-  double base_play_m = 0.0;    ///< how far a post may stand off its footing's center
-  Tail tail = Tail::square;
-  Eave eave = Eave::level;
-  ApexOver apex_over = ApexOver::placed_center;
-};
-
-/// Tops of the footings, one a corner, above any one level.
-struct Footings {
-  std::vector<double> height_m;
-  base::Matrix covariance;  ///< n x n
-};
-
-/// Corners as found, laid on the plan: in the plan's own frame.
-struct FoundCorners {
-  std::vector<base::Point> corners;  ///< plan-line corners, plan frame
-  /// Of the corners, 2n x 2n; or (2n + 2) x (2n + 2) with the pin last.  Without
-  /// the pin's rows the pin counts as exact, and a remark says so.
-  base::Matrix covariance;
-  std::optional<base::Point> pin;    ///< the center pin as found, plan frame, when measured
-  std::optional<Footings> footings;  ///< when levels were read at every corner
-};
-
-enum class PartKind { hip, common, jack, blocking, fascia, beam, post, hub };
-
-/// The trade's word: "hip", "common", "jack", "blocking", "fascia", "beam", "post", "hub".
-std::string_view name_of(PartKind kind);
-
-/// Whether the piece cut to the pattern fits (difference and uncertainty within
-/// the part tolerance), or it must be cut to its own length or angle.
+/// Whether the piece cut to the pattern fits, or it must be cut to its own length or angle.  It
+/// fits where |difference| + uncertainty stay within the part tolerance: guarded acceptance, as
+/// JCGM 106:2012 has it.
 enum class Fit { pattern, own };
 
 /// A figure as planned and, with readings, as found.
 struct Figure {
   double planned = 0.0;
   std::optional<double> found;
-  std::optional<double> difference;   ///< found - planned
-  std::optional<double> uncertainty;  ///< half-width at the job's confidence
+  std::optional<double> difference;  ///< found - planned
+  /// Half-width at the job's confidence (expanded uncertainty): by the law of propagation of
+  /// uncertainty, from the covariance of the corners.
+  std::optional<double> uncertainty;
 };
 
-/// Left and right are those of somebody at the center who looks out: side B-C
-/// has corner B on its left.
 struct Part {
   PartKind kind = PartKind::hip;
-  /// Hip, post: corner "C"; common, fascia, beam: side "B-C"; jack, blocking: "B-C left 2",
-  /// numbered from the common outwards; hub: "peak".
-  std::string at;
-  Figure line;  ///< line length in meters; fascia: eave line, corner to corner.
+  /// Hip, post: a corner; common, fascia, beam: a side; jack, blocking: "B-C left 2", numbered from
+  /// the common outwards; hub: the peak.
+  Place at;
+  Figure line{};  ///< line length in meters; fascia: eave line, corner to corner.
   ///< Hub: peak down to the bottom of the commons' plumb cuts, the least that takes them all
   Fit fit = Fit::pattern;
   // Of the piece to be cut: the pattern where it fits, else its own.
@@ -96,8 +49,10 @@ struct Part {
   double heel_m = 0.0;   ///< hip, common, jack: top edge above the plate, plumb, at the plate line
   double notch_m = 0.0;  ///< and the depth of the seat's notch, square to the edge
   double drop_m = 0.0;   ///< hip: how far it is let down, plumb, when it is not backed
-  double from_corner_m =
-      0.0;  ///< common, jack: its middle on the plate, from the side's left corner
+  /// Common, jack: its middle on the plate, from the side's left corner.
+  double from_corner_m = 0.0;
+
+  [[nodiscard]] PartName name() const { return {kind, at}; }
 };
 
 /// How a cut is set out with a square and sawn.  docs/methods/roof.md says for
@@ -114,18 +69,17 @@ struct Setting {
 
 struct Cut {
   PartKind part = PartKind::hip;
-  std::string at;  ///< as the part's; "C left", "B-C right" where the sides or ends differ
-  /// "plumb", "seat", "cheek", "backing", "tail", "tail bevel", "miter", "bevel", "rip".
-  std::string name;
-  Figure angle;          ///< radians
+  Place at;  ///< as the part's; "C left", "B-C right" where the sides or ends differ
+  CutName name = CutName::plumb;
+  Figure angle{};        ///< radians
   double lever_m = 0.0;  ///< an error of the angle times this is what opens at the joint
   Fit fit = Fit::pattern;
-  Setting setting;  ///< of the piece to be cut: the pattern where it fits, else its own
+  Setting setting{};  ///< of the piece to be cut: the pattern where it fits, else its own
 };
 
 /// The eave over one side.  A level eave changes the overhang, an even overhang the drop.
 struct EaveSide {
-  std::string at;   ///< side "B-C"
+  Place at;         ///< the side
   Figure overhang;  ///< level, plate line to fascia
   Figure drop;      ///< eave line below the plate line's own plane of the roof
 };
@@ -139,7 +93,7 @@ struct Course {
 
 /// The sheathing of one face: a triangle on the eave line.
 struct Sheet {
-  std::string at;     ///< side "B-C"
+  Place at;           ///< the side
   Figure base;        ///< along the eave line
   Figure height;      ///< up the slope, eave line to apex
   Figure left_edge;   ///< angle between eave line and hip, in the face, at the left corner
@@ -156,8 +110,8 @@ struct Sheet {
 /// What opens when every piece is cut to the pattern and set to its marks: each stick by its
 /// foot on the plate as found, boards by the middle of their side.
 struct Joint {
-  std::string at;
-  std::string what;    ///< "hip at the peak", "fascia corner, along the boards", ...
+  Place at;
+  JointName what = JointName::hip_at_peak;
   double gap_m = 0.0;  ///< above 0 it stands open, below 0 the pieces are too long by so much
   double uncertainty_m = 0.0;  ///< half-width at the job's confidence
   bool closes = true;          ///< gap and uncertainty within the part tolerance
@@ -181,25 +135,14 @@ struct Carry {
 
 /// The carry: planned only, or planned against found.
 ///
-/// `plate_offset_m` is the plate line's distance outside the plan line.  Planned
-/// figures are right to 1e-12 of their size; uncertainties are to first order in
-/// the corners' errors.
+/// `plate_offset_m` is the plate line's distance outside the plan line.  Lengths are right to
+/// 1e-7 mm and angles to 1e-5 degree on roofs up to 12 m across (`FoundRoof`, `PlannedRoof` in the
+/// tests).  Uncertainties are to first order in the corners' errors: within 1 % of a simulation of
+/// corners known to 3 mm (`Spread`).
 /// Throws InputError for a spec that makes no roof; a found polygon that is not
 /// convex or winds the wrong way is reported in `remarks`, without found figures.
 Carry carry(const layout::Plan& plan, double plate_offset_m, const Spec& spec,
             const base::Tolerance& tolerance, const std::optional<FoundCorners>& found);
-
-/// What keeps a spec from making a roof.
-struct SpecFault {
-  std::string key;       ///< of `[roof]`
-  std::string read;      ///< its value
-  std::string accepted;  ///< and what would be accepted
-};
-
-/// The first fault of a spec over a plate line, its lengths written in `units`; empty when it
-/// makes a roof.
-std::optional<SpecFault> fault_of(const Spec& spec, const layout::Polygon& plate,
-                                  base::Units units);
 
 /// Length of the line that the piece to be cut is marked from: planned where the pattern
 /// fits, else found.  Line - shortening + tail = overall holds for this one.

@@ -1,7 +1,5 @@
 #include "cut_list.hpp"
 
-#include <fmt/format.h>
-
 #include <cmath>
 #include <numbers>
 #include <utility>
@@ -17,6 +15,7 @@ namespace {
 
 using base::text_from_angle;
 using roof::Cut;
+using roof::CutName;
 using roof::PartKind;
 
 class Writer {
@@ -25,9 +24,8 @@ class Writer {
 
   /// One entry for the cuts of a name, left and right apart where they are set differently.
   /// `pattern`: the sentence for one of them.  Returns the number it got; empty for no cut.
-  std::string add(const roof::Part& part, const std::string& name, const char* heading,
-                  const char* pattern) {
-    const auto cuts = cuts_of(input_.carry, part, name);
+  std::string add(const roof::Part& part, CutName name, const char* heading, const char* pattern) {
+    const auto cuts = cuts_of(input_.carry, part.name(), name);
     if (cuts.empty()) return "";
     const std::string first = sentence(part, *cuts.front(), pattern);
     const std::string last = sentence(part, *cuts.back(), pattern);
@@ -77,43 +75,36 @@ class Writer {
   CutList list_;
 };
 
-/// Plumb, seat and tail cuts of a jack are those of its side's common.
-roof::Part square_to_plate(const roof::Part& part) {
-  roof::Part square = part;
-  if (part.kind != PartKind::jack) return square;
-  square.kind = PartKind::common;
-  square.at = part.at.substr(0, part.at.find(' '));
-  return square;
-}
-
 }  // namespace
 
 CutList rafter_cuts(const PartInput& input, const roof::Part& part) {
   const bool plumb_tail = input.job.roof.tail == roof::Tail::plumb;
   const bool hip = part.kind == PartKind::hip;
-  const roof::Part square = square_to_plate(part);
   Writer writer(input);
   CutNumbers numbers;
-  numbers.plumb = writer.add(square, "plumb", "pictures.cut_plumb", "pictures.cut_plumb_words");
+  numbers.plumb =
+      writer.add(part, CutName::plumb, "pictures.cut_plumb", "pictures.cut_plumb_words");
   if (part.notch_m > 0.0)
-    numbers.seat = writer.add(square, "seat", "pictures.cut_seat", "pictures.cut_seat_words");
+    numbers.seat = writer.add(part, CutName::seat, "pictures.cut_seat", "pictures.cut_seat_words");
   const bool jack = part.kind == PartKind::jack;
-  numbers.cheek = writer.add(part, "cheek", jack ? "pictures.cut_cheek" : "pictures.cut_cheeks",
-                             jack ? "pictures.cut_cheek_jack_words" : "pictures.cut_cheek_words");
+  numbers.cheek =
+      writer.add(part, CutName::cheek, jack ? "pictures.cut_cheek" : "pictures.cut_cheeks",
+                 jack ? "pictures.cut_cheek_jack_words" : "pictures.cut_cheek_words");
   const char* tail =
       plumb_tail ? "pictures.cut_tail_plumb_words" : "pictures.cut_tail_square_words";
   const char* hip_tail =
       plumb_tail ? "pictures.cut_hip_tail_plumb_words" : "pictures.cut_hip_tail_square_words";
-  numbers.tail = writer.add(square, "tail", "pictures.cut_tail", hip ? hip_tail : tail);
-  if (hip) writer.add(part, "backing", "pictures.cut_backing", "pictures.cut_backing_words");
+  numbers.tail = writer.add(part, CutName::tail, "pictures.cut_tail", hip ? hip_tail : tail);
+  if (hip) writer.add(part, CutName::backing, "pictures.cut_backing", "pictures.cut_backing_words");
   return std::move(writer).list(numbers);
 }
 
 CutList fascia_cuts(const PartInput& input, const roof::Part& part) {
   Writer writer(input);
   CutNumbers numbers;
-  numbers.cheek = writer.add(part, "miter", "pictures.cut_miter", "pictures.cut_miter_words");
-  numbers.tail = writer.add(part, "bevel", "pictures.cut_bevel", "pictures.cut_bevel_words");
+  numbers.cheek =
+      writer.add(part, CutName::miter, "pictures.cut_miter", "pictures.cut_miter_words");
+  numbers.tail = writer.add(part, CutName::bevel, "pictures.cut_bevel", "pictures.cut_bevel_words");
   return std::move(writer).list(numbers);
 }
 

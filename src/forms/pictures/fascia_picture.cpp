@@ -1,5 +1,3 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -18,6 +16,7 @@ namespace {
 
 using drawing::At;
 using drawing::Box;
+using roof::CutName;
 using roof::PartKind;
 
 constexpr double kColumn_pt = 224.0;
@@ -39,20 +38,18 @@ struct BoardEnd {
 };
 
 BoardEnd end_of(const PartInput& input, const roof::Part& part, bool right) {
-  const auto pick = [&](const char* name) {
-    const auto cuts = cuts_of(input.carry, part, name);
+  const auto pick = [&](CutName name) {
+    const auto cuts = cuts_of(input.carry, part.name(), name);
     if (cuts.empty()) return 0.0;
     return angle_to_cut_rad(right ? *cuts.back() : *cuts.front());
   };
   // As the carry has it: the board covers the end of the tail.
-  roof::Part common = part;
-  common.kind = PartKind::common;
-  const auto plumb = cuts_of(input.carry, common, "plumb");
+  const auto plumb = cuts_of(input.carry, {PartKind::common, part.at}, CutName::plumb);
   const double slope = plumb.empty() ? 0.0 : angle_to_cut_rad(*plumb.front());
   const bool upright = input.job.roof.tail == roof::Tail::plumb;
   const double depth = input.job.roof.rafter_depth_m;
-  return {upright ? depth / std::cos(slope) : depth, input.job.roof.fascia_m, pick("miter"),
-          pick("bevel")};
+  return {upright ? depth / std::cos(slope) : depth, input.job.roof.fascia_m, pick(CutName::miter),
+          pick(CutName::bevel)};
 }
 
 /// The board's outer face and its top edge, middle left out.
@@ -175,9 +172,7 @@ void draw_corner(drawing::Page& page, const Box& box, const PartInput& input, do
 }
 
 double half_turn_rad(const PartInput& input, const roof::Part& part) {
-  roof::Part beam = part;
-  beam.kind = PartKind::beam;
-  const auto cuts = cuts_of(input.carry, beam, "miter");
+  const auto cuts = cuts_of(input.carry, {PartKind::beam, part.at}, CutName::miter);
   return cuts.empty() ? std::numbers::pi / input.job.plan.polygon.sides
                       : angle_to_cut_rad(*cuts.back());
 }
@@ -209,8 +204,8 @@ std::string description(const PartInput& input, const roof::Part& part, const Cu
 
 Picture fascia_picture(const PartInput& input, const roof::Part& part, bool by_name) {
   const Wording& wording = input.wording;
-  const std::string title = by_name ? wording.text("pictures.fascia_tab") + ' ' + part.at
-                                    : wording.text("pictures.fascia_tab");
+  std::string title = wording.text("pictures.fascia_tab");
+  if (by_name) title += ' ' + roof::text_from_place(part.at);
   const bool own = by_name && part.fit == roof::Fit::own;
   PictureSheet sheet = picture_sheet(
       input.job, {title, wording.text(own ? "pictures.own_piece" : "pictures.pattern")},
@@ -222,7 +217,7 @@ Picture fascia_picture(const PartInput& input, const roof::Part& part, bool by_n
   const double below = board.draw();
   const double list_end =
       draw_cut_list(sheet.page, {views.x_pt, below + 6.0, views.width_pt, 0.0}, cuts);
-  const std::string right_corner = part.at.substr(part.at.find('-') + 1);
+  const std::string right_corner = roof::text_from_place(roof::Place::at_corner(part.at.next));
   draw_corner(sheet.page,
               {views.x_pt, list_end + 8.0, views.width_pt, body.bottom_pt() - list_end - 8.0},
               input, half_turn_rad(input, part), right_corner);
@@ -231,7 +226,7 @@ Picture fascia_picture(const PartInput& input, const roof::Part& part, bool by_n
   add_figures(key, input, part, board);
   if (!by_name) add_pieces_like(key, input, PartKind::fascia);
   sheet.page.description = description(input, part, cuts, title);
-  return {by_name ? "fascia " + part.at : "fascia", std::move(sheet.page)};
+  return {std::string(name_of(part.kind)), std::move(sheet.page)};
 }
 
 }  // namespace stakewright::forms

@@ -22,8 +22,8 @@ std::vector<ListRow> jack_rows(const PartInput& input) {
   for (const PieceRow& row : piece_rows(input.carry)) {
     if (row.kind != PartKind::jack) continue;
     rows.push_back(
-        {input.wording.filled("pictures.jack_row",
-                              {{"number", row.number}, {"count", std::to_string(row.count)}}),
+        {input.wording.filled("pictures.jack_row", {{"number", std::to_string(row.number)},
+                                                    {"count", std::to_string(row.count)}}),
          base::text_from_length(row.overall_m, input.choices.units)});
   }
   return rows;
@@ -33,7 +33,8 @@ std::vector<ListRow> own_rows(const PartInput& input, PartKind kind) {
   std::vector<ListRow> rows;
   for (const roof::Part& part : input.found.parts)
     if (part.kind == kind && part.fit == roof::Fit::own)
-      rows.push_back({part.at, base::text_from_length(part.overall_m, input.choices.units)});
+      rows.push_back({roof::text_from_place(part.at),
+                      base::text_from_length(part.overall_m, input.choices.units)});
   return rows;
 }
 

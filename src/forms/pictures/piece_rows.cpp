@@ -12,28 +12,21 @@ constexpr PartKind kKinds[] = {PartKind::hip,    PartKind::common, PartKind::jac
                                PartKind::fascia, PartKind::beam,   PartKind::post};
 
 void take(std::vector<PieceRow>& rows, const roof::Part& part) {
-  const std::string number = part.kind == PartKind::jack ? number_of(part.at) : "";
+  const int number = part.kind == PartKind::jack ? part.at.number : 0;
   auto row = std::find_if(rows.begin(), rows.end(), [&](const PieceRow& other) {
     return other.kind == part.kind && other.number == number;
   });
   if (row == rows.end()) {
-    rows.push_back({part.kind, number, 0, 0, part.line.planned, part.overall_m, 0.0, part.at});
+    rows.push_back({part.kind, number, 0, 0, part.line.planned, part.overall_m, 0.0});
     row = rows.end() - 1;
   }
   ++row->count;
   if (part.fit == roof::Fit::own) ++row->own;
   const double off = part.line.difference.value_or(0.0);
-  if (std::abs(off) <= std::abs(row->farthest_m)) return;
-  row->farthest_m = off;
-  row->farthest_at = part.at;
+  if (std::abs(off) > std::abs(row->farthest_m)) row->farthest_m = off;
 }
 
 }  // namespace
-
-std::string number_of(const std::string& at) {
-  const std::size_t space = at.rfind(' ');
-  return space == std::string::npos ? "" : at.substr(space + 1);
-}
 
 std::vector<PieceRow> piece_rows(const roof::Carry& carry) {
   std::vector<PieceRow> rows;

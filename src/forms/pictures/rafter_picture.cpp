@@ -43,7 +43,7 @@ void add_figures(KeyColumn& key, const PartInput& input, const roof::Part& part,
 /// The end of a hip: how far its top falls to either side when it is backed.
 void draw_backing(drawing::Page& page, const Box& box, const StickShape& stick,
                   const PartInput& input, const roof::Part& part, const std::string& number) {
-  const auto cuts = cuts_of(input.carry, part, "backing");
+  const auto cuts = cuts_of(input.carry, part.name(), roof::CutName::backing);
   if (cuts.empty()) return;
   Pen pen(page);
   const Scale scale = scale_for(stick.depth_m, 42.0, input.choices.units);
@@ -79,7 +79,7 @@ void draw_backing(drawing::Page& page, const Box& box, const StickShape& stick,
 
 std::string title_of(const PartInput& input, const roof::Part& part, bool by_name) {
   const std::string kind = input.wording.text(fmt::format("pictures.{}_tab", name_of(part.kind)));
-  return by_name ? kind + ' ' + part.at : kind;
+  return by_name ? kind + ' ' + roof::text_from_place(part.at) : kind;
 }
 
 std::string note_of(const PartInput& input, const roof::Part& part, bool by_name) {
@@ -105,7 +105,6 @@ std::string description(const PartInput& input, const StickShape& stick, const C
 }  // namespace
 
 Picture rafter_picture(const PartInput& input, const roof::Part& part, bool by_name) {
-  const std::string kind{name_of(part.kind)};
   const std::string title = title_of(input, part, by_name);
   PictureSheet sheet = picture_sheet(input.job, {title, note_of(input, part, by_name)},
                                      input.wording.text("pictures.part_foot"), Lie::sideways,
@@ -131,7 +130,7 @@ Picture rafter_picture(const PartInput& input, const roof::Part& part, bool by_n
   }
   if (!by_name) add_pieces_like(key, input, part.kind);
   sheet.page.description = description(input, stick, cuts, title);
-  return {by_name ? kind + ' ' + part.at : kind, std::move(sheet.page)};
+  return {std::string(name_of(part.kind)), std::move(sheet.page)};
 }
 
 }  // namespace stakewright::forms

@@ -70,12 +70,6 @@ std::vector<Point> hub_of(const std::vector<Point>& plate, Point apex, double ac
   return corners;
 }
 
-/// The side a part stands on: "B-C", or "B-C left 2".
-std::size_t side_of(const std::string& at, const std::vector<std::string>& labels) {
-  const std::string first = at.substr(0, at.find('-'));
-  return static_cast<std::size_t>(std::find(labels.begin(), labels.end(), first) - labels.begin());
-}
-
 }  // namespace
 
 bool has_found(const roof::Carry& carry) {
@@ -103,14 +97,14 @@ RoofLines roof_lines(const job::Job& job, const roof::Carry& carry,
     const roof::Part& part = carry.parts[k];
     const double line_m = part.line.found.value_or(part.line.planned);
     if (part.kind == roof::PartKind::hip) {
-      const std::size_t i = side_of(part.at, lines.labels);
+      const std::size_t i = part.at.corner;
       const Point in = unit(lines.apex - lines.plate[i]);
       const double run_m = base::distance_m(lines.apex, lines.plate[i]);
       const double level = run_m / std::hypot(run_m, height_m);
       lines.rafters.push_back(
           {k, lines.eave[i], lines.plate[i], lines.apex - (part.shortening_m * level) * in});
     } else if (part.kind == roof::PartKind::common || part.kind == roof::PartKind::jack) {
-      const std::size_t i = side_of(part.at, lines.labels);
+      const std::size_t i = part.at.corner;
       const Side& side = sides[i];
       const Point plate = side.corner + part.from_corner_m * side.along;
       const double level = side.run_m / std::hypot(side.run_m, height_m);

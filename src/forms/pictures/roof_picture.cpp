@@ -1,5 +1,3 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -50,7 +48,7 @@ void add_sizes(KeyColumn& key, const RoofSheet& roof) {
 
 std::string piece_name(const PieceRow& row, const Wording& wording) {
   const std::string kind = kind_words(row.kind, wording);
-  return row.number.empty() ? kind : kind + ' ' + row.number;
+  return row.number == 0 ? kind : kind + ' ' + std::to_string(row.number);
 }
 
 /// As fine as it has meaning and as the column is wide.
@@ -191,9 +189,12 @@ std::vector<Picture> roof_pictures(const job::Job& job, const results::CarryResu
   for (const PartKind kind : {PartKind::common, PartKind::hip, PartKind::jack, PartKind::fascia})
     if (const roof::Part* part = first_of(result.planned, kind))
       pictures.push_back(part_picture(of_pattern, *part, false));
-  for (const roof::Part& part : carry.parts)
-    if (is_drawn(part.kind) && asked == fmt::format("{} {}", roof::name_of(part.kind), part.at))
-      pictures.push_back(part_picture(whole, part, true));
+  const auto name = roof::part_from_text(asked, job.plan.polygon.sides);
+  for (const roof::Part& part : carry.parts) {
+    if (!is_drawn(part.kind) || part.name() != name) continue;
+    pictures.push_back(part_picture(whole, part, true));
+    pictures.back().name = asked;
+  }
   return pictures;
 }
 

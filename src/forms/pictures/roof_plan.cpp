@@ -6,7 +6,6 @@
 #include "directions.hpp"
 #include "label_room.hpp"
 #include "pen.hpp"
-#include "piece_rows.hpp"
 #include "plan_marks.hpp"
 
 namespace stakewright::forms {
@@ -155,8 +154,8 @@ class Plotter {
       const roof::Part& part = carry_.parts[rafter.part];
       if (part.kind != PartKind::jack) continue;
       const Direction out = paper_direction(rafter.foot - rafter.plate);
-      const auto placed = attempt.place(view_.at(rafter.foot), number_of(part.at), kPlain, {out},
-                                        kWithoutLeader_pt);
+      const auto placed = attempt.place(view_.at(rafter.foot), std::to_string(part.at.number),
+                                        kPlain, {out}, kWithoutLeader_pt);
       if (!placed) return;
       labels.push_back(*placed);
     }

@@ -8,6 +8,7 @@
 namespace stakewright::forms {
 namespace {
 
+using roof::CutName;
 using roof::PartKind;
 
 /// Keeps what lies on the positive side of a line: a x + b y + c >= 0 (Sutherland and Hodgman,
@@ -36,23 +37,13 @@ std::vector<StickPoint> cut_off(const std::vector<StickPoint>& outline, const Ha
   return result;
 }
 
-/// "B-C left 2" is cut as all of "B-C left"; a hip as "C", "C left" and "C right".
-std::string place_of_cuts(const roof::Part& part) {
-  return part.kind == PartKind::jack ? part.at.substr(0, part.at.rfind(' ')) : part.at;
-}
-
-double angle_of(const roof::Carry& carry, const roof::Part& part, const std::string& name) {
-  const auto cuts = cuts_of(carry, part, name);
-  return cuts.empty() ? 0.0 : angle_to_cut_rad(*cuts.front());
-}
-
 /// A cheek at an angle in plan to the middle: what the side stands behind it.
 double behind_m(double thickness_m, double plan_rad, double slope_rad) {
   return 0.5 * thickness_m / (std::tan(plan_rad) * std::cos(slope_rad));
 }
 
 EndSides head_of(const roof::Carry& carry, const roof::Part& part, const StickShape& stick) {
-  const auto cheeks = cuts_of(carry, part, "cheek");
+  const auto cheeks = cuts_of(carry, part.name(), CutName::cheek);
   if (cheeks.empty()) return {};
   const double first =
       behind_m(stick.thickness_m, angle_to_cut_rad(*cheeks.front()), stick.slope_rad);
@@ -61,13 +52,12 @@ EndSides head_of(const roof::Carry& carry, const roof::Part& part, const StickSh
   }
   // A jack leans on the hip at its outer side: a left one has the hip on the left of whoever looks
   // out, and its long point on the right.
-  const bool left = part.at.find(" left ") != std::string::npos;
-  return left ? EndSides{first, -first} : EndSides{-first, first};
+  return part.at.hand == roof::Hand::left ? EndSides{first, -first} : EndSides{-first, first};
 }
 
 void shape_tail(StickShape& stick, const roof::Carry& carry, const roof::Spec& spec,
                 const roof::Part& part) {
-  const auto tails = cuts_of(carry, part, "tail");
+  const auto tails = cuts_of(carry, part.name(), CutName::tail);
   if (part.kind != PartKind::hip) {
     if (spec.tail == roof::Tail::plumb) stick.tail_lean_m = stick.depth_m * stick.plumb_run();
     return;
@@ -100,13 +90,14 @@ double angle_to_cut_rad(const roof::Cut& cut) {
                                    : cut.angle.planned;
 }
 
-std::vector<const roof::Cut*> cuts_of(const roof::Carry& carry, const roof::Part& part,
-                                      const std::string& name) {
-  const std::string at = place_of_cuts(part);
-  const PartKind kind = part.kind;
+std::vector<const roof::Cut*> cuts_of(const roof::Carry& carry, const roof::PartName& part,
+                                      CutName name) {
+  const bool of_common = part.kind == PartKind::jack && name != CutName::cheek;
+  const PartKind kind = of_common ? PartKind::common : part.kind;
+  const roof::Place at = of_common ? part.at.whole() : part.at.on(part.at.hand);
   std::vector<const roof::Cut*> cuts;
   for (const roof::Cut& cut : carry.cuts) {
-    const bool here = cut.at == at || cut.at == at + " left" || cut.at == at + " right";
+    const bool here = cut.at == at || cut.at.whole() == at;
     if (cut.part == kind && here && cut.name == name) cuts.push_back(&cut);
   }
   return cuts;
@@ -120,13 +111,8 @@ StickShape stick_shape(const roof::Carry& carry, const roof::Spec& spec, const r
   stick.overall_m = part.overall_m;
   stick.depth_m = spec.rafter_depth_m;
   stick.thickness_m = part.kind == PartKind::hip ? spec.hip_m : spec.rafter_m;
-  // A jack has the slope of its side's common.
-  roof::Part sloped = part;
-  if (part.kind == PartKind::jack) {
-    sloped.kind = PartKind::common;
-    sloped.at = part.at.substr(0, part.at.find(' '));
-  }
-  stick.slope_rad = angle_of(carry, sloped, "plumb");
+  const auto plumb = cuts_of(carry, part.name(), CutName::plumb);
+  stick.slope_rad = plumb.empty() ? 0.0 : angle_to_cut_rad(*plumb.front());
   stick.heel_m = part.heel_m;
   stick.notch_m = part.notch_m;
   stick.head = head_of(carry, part, stick);

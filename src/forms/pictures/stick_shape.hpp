@@ -3,7 +3,6 @@
 // Meters: x along the top edge from the middle of the tail cut up the slope, y square to it, down.
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "stakewright/roof/roof.hpp"
@@ -47,9 +46,10 @@ struct StickShape {
 /// The shape of a hip, common or jack, with the cuts of `carry`.
 StickShape stick_shape(const roof::Carry& carry, const roof::Spec& spec, const roof::Part& part);
 
-/// Cuts of a piece by name: the one for both sides, or left then right.
-std::vector<const roof::Cut*> cuts_of(const roof::Carry& carry, const roof::Part& part,
-                                      const std::string& name);
+/// Cuts of a piece by name: the one for both sides, or left then right.  Jacks of one hand of a
+/// side have their cheek alike, and all other cuts from their side's common.
+std::vector<const roof::Cut*> cuts_of(const roof::Carry& carry, const roof::PartName& part,
+                                      roof::CutName name);
 
 /// The angle that the piece is cut to: planned, or its own.
 double angle_to_cut_rad(const roof::Cut& cut);
