@@ -153,10 +153,28 @@ Json least_squares_json(const Findings& findings) {
           {"corners", corners}};
 }
 
+const char* word_of(readings::Cause cause) {
+  switch (cause) {
+    case readings::Cause::burned:
+      return "burned";
+    case readings::Cause::standardization:
+      return "standardization";
+    case readings::Cause::temperature:
+      return "temperature";
+    case readings::Cause::pull:
+      return "pull";
+    case readings::Cause::sag:
+      return "sag";
+    case readings::Cause::slope:
+      break;
+  }
+  return "slope";
+}
+
 Json corrections_json(const std::vector<readings::Correction>& corrections) {
   Json list = Json::array();
   for (const auto& correction : corrections)
-    list.push_back({{"name", correction.name}, {"amount", number(correction.amount_m)}});
+    list.push_back({{"name", word_of(correction.cause)}, {"amount", number(correction.amount_m)}});
   return list;
 }
 
