@@ -206,12 +206,6 @@ std::string adjustment_section(const Findings& findings, const Shown& shown) {
   return heading("Adjustment", shown.emphasis) + table({{""}, {""}}, rows, shown.emphasis);
 }
 
-std::string not_compared(const Findings& findings) {
-  if (!findings.since || findings.since->movement) return "";
-  return paragraph(fmt::format("Not compared with round {}. {}", findings.since->since,
-                               findings.since->why_not));
-}
-
 std::string cautions() {
   return paragraph(
       "Check the tape against a known length first, and measure twice before a pour. Sizes, "
@@ -226,7 +220,7 @@ std::string check_report(const job::Job& job, const Findings& findings, const Sh
   std::string text = heading(job.title, shown.emphasis);
   text += '\n' + text_of(told::round_line(findings), voice) +
           paragraph(check_opening(findings, job.tolerance, shown.units));
-  text += not_compared(findings) + text_of(told::movement_opening(findings), voice);
+  text += text_of(told::movement_opening(findings), voice);
   const bool placed = findings.placement && findings.survey;
   if (placed) {
     text += '\n' + corners_section(job, findings, shown);

@@ -13,11 +13,7 @@ check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows,
   check::Input input = results::check_input(job, rows.readings, units);
   input.round = options.round;
   input.since = options.since;
-  check::Findings findings = check::check(input);
-  const wording::Voice english(wording::built_in(wording::kUsualLanguage), job.units);
-  for (const base::Fact& remark : findings.more_remarks)
-    findings.remarks.push_back(english.text(remark));
-  return findings;
+  return check::check(input);
 }
 
 check::Findings findings_of(const job::Job& job, const Options& options, base::Units units) {

@@ -53,9 +53,13 @@ job::Job job_of(const Options& options) {
 }
 
 wording::Voice voice_of(const Options& options, const job::Job& job) {
+  return {json_voice_of(options, job).words(), options.units.value_or(job.units)};
+}
+
+wording::Voice json_voice_of(const Options& options, const job::Job& job) {
   const std::string language =
       options.language.empty() ? wording::kUsualLanguage : options.language;
-  return {wording::chosen(language, options.forms).wording, options.units.value_or(job.units)};
+  return {wording::chosen(language, options.forms).wording, job.units};
 }
 
 wording::Voice spoken_voice(base::Units units) { return {spoken().words, units}; }

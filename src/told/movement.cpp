@@ -65,13 +65,13 @@ void say_moved(const RoundsCompared& since, Paragraph& said) {
   }
   for (const std::size_t i : moved) {
     const StakeMovement& stake = since.movement->stakes[i];
-    said.push_back({"movement.has_moved",
-                    {{"round", round},
-                     {"stake", Name{since.labels[i]}},
-                     {"moved", has_ways(stake)
-                                   ? Value(base::Offset{stake.outward_m, stake.sideways_m})
-                                   : Value(Length{stake.distance_m})},
-                     {"give_or_take", Length{stake.ellipse.major_m, Step::fine}}}});
+    said.push_back(
+        {"movement.has_moved",
+         {{"round", round},
+          {"stake", Name{since.labels[i]}},
+          {"moved", has_ways(stake) ? Value(base::Offset{stake.outward_m, stake.sideways_m})
+                                    : Value(Length{stake.distance_m})},
+          {"give_or_take", Length{stake.ellipse.major_m, Step::fine}}}});
   }
 }
 
@@ -79,8 +79,8 @@ void say_open(const RoundsCompared& since, Paragraph& said) {
   const Value round = round_name(since.since);
   const auto open = stakes_that(since, Moved::undecided);
   if (since.movement->stable.empty()) {
-    said.push_back({"movement.no_ground",
-                    {{"round", round}, {"fewest", Count{placement::kFewestCompared}}}});
+    said.push_back(
+        {"movement.no_ground", {{"round", round}, {"fewest", Count{placement::kFewestCompared}}}});
   } else if (!open.empty()) {
     said.push_back({stakes_that(since, Moved::yes).empty() ? base::Id("movement.something_moved")
                                                            : base::Id("movement.more_may_have"),
@@ -138,10 +138,15 @@ Paragraph round_line(const check::Findings& findings) {
 }
 
 Paragraph movement_opening(const check::Findings& findings) {
-  if (!findings.since || !findings.since->movement) return {};
+  if (!findings.since) return {};
   const RoundsCompared& since = *findings.since;
-  const placement::Movement& movement = *since.movement;
   Paragraph said;
+  if (!since.movement) {
+    said.push_back({"movement.not_compared", {{"round", round_name(since.since)}}});
+    if (since.why_not) said.push_back(*since.why_not);
+    return said;
+  }
+  const placement::Movement& movement = *since.movement;
   if (movement.hold_moved) said.push_back({"movement.held_moved"});
   if (!movement.shown) {
     said.push_back({"movement.none_shown", {{"round", round_name(since.since)}}});
