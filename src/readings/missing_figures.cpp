@@ -12,7 +12,8 @@ using base::Name;
 /// A laser, a level, a circle.
 Fact one_of_kind(Kind kind) {
   if (kind == Kind::laser) return {"kinds.laser"};
-  return {kind == Kind::level ? "kinds.level" : "kinds.circle"};
+  if (kind == Kind::level) return {"kinds.level"};
+  return {"kinds.circle"};
 }
 
 std::optional<Fact> without_temperature(const Instrument& instrument) {
