@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "stakewright/base/error.hpp"
 #include "stakewright/wording/voice.hpp"
@@ -12,6 +13,12 @@ namespace stakewright {
 template <typename What>
 std::string told_in_english(const What& what, base::Units units = base::Units::millimeters) {
   return wording::Voice(wording::built_in("en"), units).text(what);
+}
+
+inline std::vector<std::string> told_in_english(const std::vector<base::Fact>& facts) {
+  std::vector<std::string> texts;
+  for (const base::Fact& fact : facts) texts.push_back(told_in_english(fact));
+  return texts;
 }
 
 /// The message of the InputError that `act` throws, or a text no message holds when it throws none.

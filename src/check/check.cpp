@@ -158,7 +158,7 @@ Verdict with_levels(const Findings& findings) {
 }
 
 levels::Question level_question(const Input& input) {
-  return {input.plan,   input.tolerance,   input.staking, input.units,
+  return {input.plan,   input.tolerance,   input.staking,
           input.levels, input.instruments, input.readings};
 }
 
@@ -193,14 +193,14 @@ void check_round(const Input& input, Findings& findings) {
   }
   findings.same_pairs = same_pairs(findings, input.tolerance.confidence);
   for (const auto& sentences : {exclusion_remarks(input, findings), site_remarks(input, findings),
-                                instrument_remarks(input, findings),
-                                readings::missing_figures(input.readings, input.instruments)})
+                                instrument_remarks(input, findings)})
     findings.remarks.insert(findings.remarks.end(), sentences.begin(), sentences.end());
+  findings.more_remarks = readings::missing_figures(input.readings, input.instruments);
   findings.places = findings.verdict;
   if (findings.levels) {
     findings.verdict = with_levels(findings);
     const auto& more = findings.levels->remarks;
-    findings.remarks.insert(findings.remarks.end(), more.begin(), more.end());
+    findings.more_remarks.insert(findings.more_remarks.end(), more.begin(), more.end());
   }
 }
 

@@ -1,7 +1,5 @@
 #include "compared.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "stakewright/adjustment/quantiles.hpp"
@@ -49,13 +47,12 @@ TwoRounds two_rounds(const Findings& before, const Findings& after) {
   return rounds;
 }
 
-std::string why_not_placed(const Findings& findings) {
+std::optional<base::Fact> why_not_placed(const Findings& findings) {
   if (findings.verdict == Verdict::contradiction)
-    return fmt::format("The readings of round {} contradict each other: settle that first.",
-                       findings.round);
+    return base::Fact{"movement.round_contradicts", {{"round", base::Name{findings.round}}}};
   if (!findings.survey)
-    return fmt::format("The readings of round {} fix too few stakes.", findings.round);
-  return "";
+    return base::Fact{"movement.round_fixes_few", {{"round", base::Name{findings.round}}}};
+  return std::nullopt;
 }
 
 }  // namespace
@@ -64,9 +61,9 @@ RoundsCompared compared(const Findings& before, const Findings& after, const Inp
   RoundsCompared result;
   result.since = before.round;
   for (const Findings* round : {&before, &after}) {
-    if (result.why_not.empty()) result.why_not = why_not_placed(*round);
+    if (!result.why_not) result.why_not = why_not_placed(*round);
   }
-  if (!result.why_not.empty()) return result;
+  if (result.why_not) return result;
   const TwoRounds rounds = two_rounds(before, after);
   result.tied = rounds.tied;
   result.scattered = rounds.redundancy > 0;
@@ -74,10 +71,8 @@ RoundsCompared compared(const Findings& before, const Findings& after, const Inp
     result.labels.push_back(after.network.points[i].label);
   const auto both = std::count(rounds.measured.begin(), rounds.measured.end(), true);
   if (static_cast<std::size_t>(both) < (rounds.tied ? 1 : placement::kFewestCompared)) {
-    result.why_not = fmt::format(
-        "Fewer than {} stakes are fixed by the readings of both rounds, so none can be shown to "
-        "have moved against the others.",
-        placement::kFewestCompared);
+    result.why_not =
+        base::Fact{"movement.few_in_both", {{"fewest", base::Count{placement::kFewestCompared}}}};
     return result;
   }
   result.movement = placement::movement(rounds, {input.tolerance.confidence, adjustment::kPower});

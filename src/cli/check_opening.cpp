@@ -6,6 +6,7 @@
 #include "reports.hpp"
 #include "stakewright/base/angle.hpp"
 #include "stakewright/base/text.hpp"
+#include "stakewright/told/levels.hpp"
 #include "words.hpp"
 
 namespace stakewright::cli {
@@ -249,7 +250,9 @@ std::string check_opening(const Findings& findings, const base::Tolerance& toler
   say_left_out(t);
   say_not_separable(t);
   if (!check::only_levels(findings)) say_loose(t);
-  for (std::string& sentence : level_sentences(findings, tolerance, units)) t.say(sentence);
+  const wording::Voice english(wording::built_in(wording::kUsualLanguage), units);
+  for (const base::Fact& sentence : told::levels_opening(findings, tolerance))
+    t.say(english.text(sentence));
   if (findings.places != check::Verdict::in && !findings.suspects.of_another_job) {
     say_suspect(t);
     say_next(t);

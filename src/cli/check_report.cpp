@@ -3,9 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "language.hpp"
 #include "reports.hpp"
 #include "stakewright/base/angle.hpp"
 #include "stakewright/base/text.hpp"
+#include "stakewright/told/corrections.hpp"
+#include "stakewright/told/levels.hpp"
+#include "stakewright/told/movement.hpp"
 #include "words.hpp"
 
 namespace stakewright::cli {
@@ -212,21 +216,23 @@ std::string cautions() {
 }  // namespace
 
 std::string check_report(const job::Job& job, const Findings& findings, const Shown& shown) {
+  const wording::Voice voice = spoken_voice(shown.units);
   std::string text = heading(job.title, shown.emphasis);
-  text +=
-      '\n' + round_line(findings) + paragraph(check_opening(findings, job.tolerance, shown.units));
-  text += movement_opening(findings, shown.units);
+  text += '\n' + text_of(told::round_line(findings), voice) +
+          paragraph(check_opening(findings, job.tolerance, shown.units));
+  text += text_of(told::movement_opening(findings), voice);
   const bool placed = findings.placement && findings.survey;
   if (placed) {
     text += '\n' + corners_section(job, findings, shown);
     text += placement_line(findings);
   }
-  if (findings.levels) text += '\n' + levels_section(job, *findings.levels, shown);
+  text += text_of(told::levels_sections(job, findings), voice, shown.emphasis);
   if (check::only_levels(findings)) return text + '\n' + cautions();
   if (!findings.moves.empty()) text += '\n' + moves_section(findings, shown);
-  text += movement_section(findings, shown);
+  text += text_of(told::movement_sections(findings), voice, shown.emphasis);
   if (!findings.used.readings_out.empty()) text += '\n' + readings_section(findings, shown);
-  if (shown.corrections) text += corrections_section(findings, shown);
+  if (shown.corrections)
+    text += text_of({told::corrections_section(findings)}, voice, shown.emphasis);
   text += '\n' + suspects_section(findings, shown);
   if (!findings.tape_next.empty()) text += '\n' + next_section(findings, shown);
   if (placed && findings.least_squares) text += '\n' + comparison_section(findings, shown);

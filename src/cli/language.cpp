@@ -12,6 +12,7 @@ namespace {
 struct Spoken {
   std::string language = wording::kUsualLanguage;
   wording::Phrases phrases;
+  wording::Wording words = wording::built_in(wording::kUsualLanguage);
 };
 
 Spoken& spoken() {
@@ -40,6 +41,7 @@ void speak(const Options& options, const job::Job& job) {
   const auto pairs = base::read_at(
       "--language", [&] { return wording::phrases_in(options.language, options.forms); });
   now.phrases = wording::Phrases(pairs, names_of(options, job));
+  now.words = wording::chosen(options.language, options.forms).wording;
 }
 
 }  // namespace
@@ -51,10 +53,16 @@ job::Job job_of(const Options& options) {
 }
 
 wording::Voice voice_of(const Options& options, const job::Job& job) {
+  return {json_voice_of(options, job).words(), options.units.value_or(job.units)};
+}
+
+wording::Voice json_voice_of(const Options& options, const job::Job& job) {
   const std::string language =
       options.language.empty() ? wording::kUsualLanguage : options.language;
-  return {wording::chosen(language, options.forms).wording, options.units.value_or(job.units)};
+  return {wording::chosen(language, options.forms).wording, job.units};
 }
+
+wording::Voice spoken_voice(base::Units units) { return {spoken().words, units}; }
 
 void keep_names(const std::vector<readings::Reading>& readings) {
   for (const readings::Reading& reading : readings)

@@ -97,8 +97,9 @@ void add_tape(const Options& options, const job::Job& job, results::LayoutResult
   as_held.instrument = result.with->tape.name;
   as_held.temperature_c = result.with->held.temperature_c;
   as_held.pull_n = result.with->held.pull_n;
-  const auto remarks = readings::missing_figures({as_held}, job.instruments);
-  result.order.remarks.insert(result.order.remarks.end(), remarks.begin(), remarks.end());
+  const wording::Voice english(wording::built_in(wording::kUsualLanguage), job.units);
+  for (const base::Fact& remark : readings::missing_figures({as_held}, job.instruments))
+    result.order.remarks.push_back(english.text(remark));
 }
 
 }  // namespace

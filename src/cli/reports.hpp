@@ -30,29 +30,9 @@ std::string layout_report(const job::Job& job, const results::LayoutResult& resu
 std::string check_opening(const check::Findings& findings, const base::Tolerance& tolerance,
                           base::Units units);
 
-/// Which of several rounds is checked; empty when there is one.
-std::string round_line(const check::Findings& findings);
-
-/// What moved since an earlier round, in sentences; empty when none was asked for.
-std::string movement_opening(const check::Findings& findings, base::Units units);
-
-/// The same stake by stake, with an empty line before it.
-std::string movement_section(const check::Findings& findings, const Shown& shown);
-
-/// What each reading is corrected for, in words, with an empty line before it.
-std::string corrections_section(const check::Findings& findings, const Shown& shown);
-
 /// What to read on the tape to stake the true distances, with an empty line before it; empty when
 /// the layout is not for one tape.
 std::string on_tape_section(const results::LayoutResult& result, const Shown& shown);
-
-/// The sentences on level: how the footings stand, a leaning form, misread rods.  None when no rod
-/// was read.
-std::vector<std::string> level_sentences(const check::Findings& findings,
-                                         const base::Tolerance& tolerance, base::Units units);
-
-/// The footings' levels and packing, and the rod readings.
-std::string levels_section(const job::Job& job, const levels::Levels& levels, const Shown& shown);
 
 /// The opening, then corners, moves, readings, suspects, next tapes, the
 /// comparison with least squares over all corners, and the adjustment's figures.

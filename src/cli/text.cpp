@@ -193,6 +193,7 @@ std::string table(const std::vector<Column>& columns, const std::vector<Row>& ro
 }
 
 std::string text_of(const told::Paragraph& said, const wording::Voice& voice) {
+  if (said.empty()) return "";
   std::string text;
   for (const base::Fact& sentence : said) {
     if (!text.empty()) text += ' ';
@@ -201,9 +202,10 @@ std::string text_of(const told::Paragraph& said, const wording::Voice& voice) {
   return wrapped(plain(text), 0);
 }
 
-std::string text_of(const told::Report& report, const wording::Voice& voice, Emphasis emphasis) {
-  std::string text = bold(plain(report.title), emphasis) + '\n';
-  for (const told::Section& section : report.sections) {
+std::string text_of(const std::vector<told::Section>& sections, const wording::Voice& voice,
+                    Emphasis emphasis) {
+  std::string text;
+  for (const told::Section& section : sections) {
     text += '\n';
     if (section.heading) text += bold(plain(voice.text(*section.heading)), emphasis) + '\n';
     for (const auto& block : section.blocks) {
@@ -214,6 +216,10 @@ std::string text_of(const told::Report& report, const wording::Voice& voice, Emp
     }
   }
   return text;
+}
+
+std::string text_of(const told::Report& report, const wording::Voice& voice, Emphasis emphasis) {
+  return bold(plain(report.title), emphasis) + '\n' + text_of(report.sections, voice, emphasis);
 }
 
 }  // namespace stakewright::cli

@@ -52,7 +52,11 @@ std::string table(const std::vector<Column>& columns, const std::vector<Row>& ro
 /// The report as it stands on a terminal.
 std::string text_of(const told::Report& report, const wording::Voice& voice, Emphasis emphasis);
 
-/// Sentences as one wrapped paragraph.
+/// Sections, each after an empty line.
+std::string text_of(const std::vector<told::Section>& sections, const wording::Voice& voice,
+                    Emphasis emphasis);
+
+/// Sentences as one wrapped paragraph; nothing without any.
 std::string text_of(const told::Paragraph& said, const wording::Voice& voice);
 
 }  // namespace stakewright::cli

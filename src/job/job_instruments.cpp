@@ -56,7 +56,6 @@ Instrument start_of(const std::string& name, Kind kind) {
     if (known.name == readings::default_instrument(kind)) usual = known;
   }
   usual.name = name;
-  usual.note = "from the job file";
   usual.expansion_per_c.reset();
   usual.standard_pull_n.reset();
   return usual;

@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "footings.hpp"
-#include "remarks.hpp"
 #include "shape.hpp"
 
 namespace stakewright::levels {
@@ -116,6 +115,90 @@ void judge_among_rivals(const Question& question, Levels& levels) {
   levels.verdict = verdict_of(levels.footings);
 }
 
+std::size_t rods_on(const Rods& rods, std::size_t point) {
+  return static_cast<std::size_t>(
+      std::count_if(rods.readings.begin(), rods.readings.end(),
+                    [&](const RodReading& rod) { return rod.point == point; }));
+}
+
+base::List names_of(const Rods& rods, const std::vector<std::size_t>& points) {
+  std::vector<std::string> names;
+  for (const std::size_t point : points) names.push_back(rods.points[point]);
+  return base::names(names);
+}
+
+void add_unleveled(Levels& levels) {
+  std::vector<std::size_t> corners;
+  for (std::size_t i = 0; i < levels.rods.corner_count; ++i)
+    if (rods_on(levels.rods, i) == 0) corners.push_back(i);
+  if (!corners.empty())
+    levels.remarks.push_back(
+        {"levels.no_rod_on", {{"footings", names_of(levels.rods, corners)}}});
+}
+
+void add_apart(Levels& levels) {
+  for (const auto& group : levels.heights.apart)
+    levels.remarks.push_back({"levels.apart", {{"points", names_of(levels.rods, group)}}});
+}
+
+// A set-up from which one rod was read gives its own height and nothing else.
+void add_single_rods(Levels& levels) {
+  std::vector<std::string> names;
+  for (std::size_t s = 0; s < levels.rods.set_ups.size(); ++s)
+    if (levels.heights.set_ups[s].rod_count == 1) names.push_back(levels.rods.set_ups[s]);
+  if (!names.empty())
+    levels.remarks.push_back({"levels.one_rod_from", {{"set_ups", base::names(names)}}});
+}
+
+// Marks that a single rod was read on tie nothing: perhaps a name was misspelt.
+void add_single_marks(const Question& question, Levels& levels) {
+  const std::size_t own =
+      levels.rods.corner_count + 1 + question.plan.pins.size();  // corners, O, pins
+  for (std::size_t p = own; p < levels.rods.points.size(); ++p) {
+    if (levels.rods.bench_mark == p || rods_on(levels.rods, p) != 1) continue;
+    levels.remarks.push_back(
+        {"levels.ties_nothing", {{"point", base::Name{levels.rods.points[p]}}}});
+  }
+}
+
+void add_bench_mark(Levels& levels) {
+  if (!levels.rods.bench_mark) return;
+  const base::Name name{levels.rods.points[*levels.rods.bench_mark]};
+  if (rods_on(levels.rods, *levels.rods.bench_mark) == 0)
+    levels.remarks.push_back({"levels.bench_mark_not_read", {{"bench_mark", name}}});
+  else if (!levels.heights.on_bench_mark)
+    levels.remarks.push_back({"levels.bench_mark_not_tied", {{"bench_mark", name}}});
+}
+
+/// What the rod readings leave open.
+void add_remarks(const Question& question, Levels& levels) {
+  add_bench_mark(levels);
+  add_unleveled(levels);
+  add_apart(levels);
+  add_single_rods(levels);
+  add_single_marks(question, levels);
+  const adjustment::LinearAdjustment& sums = levels.heights.sums;
+  if (sums.redundancy == 0) levels.remarks.push_back({"levels.unchecked"});
+  if (!sums.passed && levels.slips.verdict != SlipVerdict::not_separable)
+    levels.remarks.push_back({"levels.scatter"});
+  if (levels.shape == Shape::tilted && levels.rods.set_ups.size() == 1)
+    levels.remarks.push_back({"levels.instrument_leans"});
+}
+
+struct Marks {
+  Unit unit;
+  double size_m;
+};
+
+/// Marks of rods in feet and inches, and of metric ones.
+std::vector<Marks> marks_of(base::Units written) {
+  if (written == base::Units::feet_inches) return {{Unit::foot, 0.3048}, {Unit::inch, 0.0254}};
+  return {{Unit::meter, 1.0}, {Unit::decimeter, 0.1}, {Unit::centimeter, 0.01}};
+}
+
+/// Nearer than this many standard deviations a slip fits a unit.
+constexpr double kFits = 3.0;
+
 }  // namespace
 
 std::optional<Levels> judge(const Question& question) {
@@ -130,8 +213,30 @@ std::optional<Levels> judge(const Question& question) {
         heights(levels.rods, question.wanted, marked(levels.rods, levels.slips.excluded));
     judge_heights(question, levels);
   }
-  levels.remarks = remarks(question, levels);
+  add_remarks(question, levels);
   return levels;
+}
+
+std::optional<WholeUnits> whole_units(double slip_m, double sd_m, base::Units written) {
+  std::optional<WholeUnits> result;
+  for (const Marks& marks : marks_of(written)) {
+    for (const int times : {1, 2}) {
+      const double size_m = times * marks.size_m;
+      if (std::abs(std::abs(slip_m) - size_m) > kFits * sd_m) continue;
+      if (result || size_m < kFits * sd_m) return std::nullopt;
+      result = {marks.unit, times};
+    }
+  }
+  return result;
+}
+
+RodSlip slip_of(const Levels& levels, std::size_t reading) {
+  const adjustment::AdjustedReading& out = levels.heights.sums.readings_out[reading];
+  RodSlip result;
+  result.slip_m = -out.residual;
+  if (out.standardized != 0.0) result.sd_m = out.residual / out.standardized;
+  result.looks_like = whole_units(result.slip_m, result.sd_m, levels.rods.readings[reading].written);
+  return result;
 }
 
 std::vector<readings::Reading> with_slopes(std::vector<readings::Reading> readings,

@@ -153,10 +153,28 @@ Json least_squares_json(const Findings& findings) {
           {"corners", corners}};
 }
 
+const char* word_of(readings::Cause cause) {
+  switch (cause) {
+    case readings::Cause::burned:
+      return "burned";
+    case readings::Cause::standardization:
+      return "standardization";
+    case readings::Cause::temperature:
+      return "temperature";
+    case readings::Cause::pull:
+      return "pull";
+    case readings::Cause::sag:
+      return "sag";
+    case readings::Cause::slope:
+      break;
+  }
+  return "slope";
+}
+
 Json corrections_json(const std::vector<readings::Correction>& corrections) {
   Json list = Json::array();
   for (const auto& correction : corrections)
-    list.push_back({{"name", correction.name}, {"amount", number(correction.amount_m)}});
+    list.push_back({{"name", word_of(correction.cause)}, {"amount", number(correction.amount_m)}});
   return list;
 }
 
@@ -215,6 +233,14 @@ Json moves_json(const Findings& findings) {
   return list;
 }
 
+std::vector<base::Fact> remarks_of(const Findings& findings) {
+  std::vector<base::Fact> remarks;
+  for (const std::string& text : findings.remarks)
+    remarks.push_back({"errors.plain", {{"text", base::Name{text}}}});
+  remarks.insert(remarks.end(), findings.more_remarks.begin(), findings.more_remarks.end());
+  return remarks;
+}
+
 }  // namespace
 
 void add_adjusted(const adjustment::AdjustedReading& reading, Json& json) {
@@ -239,7 +265,8 @@ const char* verdict_word(placement::Verdict verdict) {
   return "";
 }
 
-std::string check_json(const job::Job& job, const check::Findings& findings) {
+std::string check_json(const job::Job& job, const check::Findings& findings,
+                       const wording::Voice& voice) {
   Json json = opened("check", job.title);
   json["round"] = findings.round.empty() ? Json(nullptr) : Json(findings.round);
   json["rounds"] = findings.rounds;
@@ -254,9 +281,9 @@ std::string check_json(const job::Job& job, const check::Findings& findings) {
   json["moves"] = moves_json(findings);
   json["tape_next"] = tape_next_json(findings);
   json["same_pairs"] = same_pairs_json(findings);
-  json["movement"] = movement_json(findings);
+  json["movement"] = movement_json(findings, voice);
   json["least_squares"] = least_squares_json(findings);
-  json["remarks"] = findings.remarks;
+  json["remarks"] = told_json(remarks_of(findings), voice);
   return text_of_json(json);
 }
 

@@ -52,6 +52,6 @@ void add_level_readings(const check::Findings& findings, Json& readings);
 Json tape_next_json(const check::Findings& findings);
 
 /// Which stakes moved since an earlier round; null when none was asked for.
-Json movement_json(const check::Findings& findings);
+Json movement_json(const check::Findings& findings, const wording::Voice& voice);
 
 }  // namespace stakewright::output

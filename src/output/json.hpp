@@ -7,7 +7,9 @@
 #include <string>
 #include <vector>
 
+#include "stakewright/base/fact.hpp"
 #include "stakewright/base/point.hpp"
+#include "stakewright/wording/voice.hpp"
 
 namespace stakewright::output {
 
@@ -25,6 +27,10 @@ inline Json points(const std::vector<base::Point>& list) {
   for (const base::Point& at : list) result.push_back(point(at));
   return result;
 }
+
+/// `id`, `values` in meters and radians, and the `sentence` that the voice tells.
+Json told_json(const base::Fact& fact, const wording::Voice& voice);
+Json told_json(const std::vector<base::Fact>& facts, const wording::Voice& voice);
 
 /// The keys every result opens with.
 Json opened(const std::string& command, const std::string& title);

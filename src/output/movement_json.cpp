@@ -47,12 +47,12 @@ Json stake_json(const std::string& label, const placement::StakeMovement& stake)
 
 }  // namespace
 
-Json movement_json(const check::Findings& findings) {
+Json movement_json(const check::Findings& findings, const wording::Voice& voice) {
   if (!findings.since) return nullptr;
   const RoundsCompared& since = *findings.since;
   Json json = {{"since", since.since}, {"compared", since.movement.has_value()}};
   if (!since.movement) {
-    json["why_not"] = since.why_not;
+    json["why_not"] = told_json(*since.why_not, voice);
     return json;
   }
   const placement::Movement& movement = *since.movement;

@@ -1,7 +1,5 @@
 #include "stakewright/readings/classes.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -31,8 +29,10 @@ ClassFigures figures(TapeClass tape) {
 
 void demand_length(double length_m) {
   if (std::isfinite(length_m) && length_m > 0.0) return;
-  throw base::InputError(
-      fmt::format("read a length of {} m; accepted: a length above 0", length_m));
+  throw base::InputError(base::Fact{
+      "errors.read",
+      {{"read", base::Fact{"errors.length_of", {{"length", base::Number{length_m, -1}}}}},
+       {"accepted", base::Fact{"errors.length_above_0"}}}});
 }
 
 }  // namespace

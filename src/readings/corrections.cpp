@@ -1,7 +1,5 @@
 #include "stakewright/readings/corrections.hpp"
 
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "stakewright/base/error.hpp"
@@ -10,6 +8,26 @@
 namespace stakewright::readings {
 namespace {
 
+using base::Fact;
+
+Fact name_of(Cause cause) {
+  switch (cause) {
+    case Cause::burned:
+      return {"corrections.burned"};
+    case Cause::standardization:
+      return {"corrections.standardization"};
+    case Cause::temperature:
+      return {"corrections.temperature"};
+    case Cause::pull:
+      return {"corrections.pull"};
+    case Cause::sag:
+      return {"corrections.sag"};
+    case Cause::slope:
+      break;
+  }
+  return {"corrections.slope"};
+}
+
 // The length as it stands, and what has been added to it so far.
 class Corrected {
  public:
@@ -17,13 +35,12 @@ class Corrected {
 
   [[nodiscard]] double length_m() const { return length_m_; }
 
-  void add(const char* name, double amount_m) {
+  void add(Cause cause, double amount_m) {
     length_m_ += amount_m;
     if (!(std::isfinite(length_m_) && length_m_ > 0.0))
-      throw base::InputError(fmt::format(
-          "{}: after the correction for {} no length is left; accepted: a length above 0",
-          name_of(reading_), name));
-    made_.push_back({name, amount_m});
+      throw base::InputError(Fact{"errors.no_length_left", {{"correction", name_of(cause)}}})
+          .at(place_of(reading_));
+    made_.push_back({cause, amount_m});
   }
 
   std::vector<Correction> made() && { return std::move(made_); }
@@ -44,7 +61,7 @@ void add_sag(Corrected& length, const Reading& reading, const Instrument& instru
   const auto pull_n = reading.pull_n ? reading.pull_n : instrument.standard_pull_n;
   if (!pull_n) return;
   const double span_m = length.length_m() / reading.spans;
-  length.add("sag", reading.spans * sag_correction_m(span_m, *instrument.weight_n_per_m, *pull_n));
+  length.add(Cause::sag, reading.spans * sag_correction_m(span_m, *instrument.weight_n_per_m, *pull_n));
 }
 
 }  // namespace
@@ -76,36 +93,34 @@ double slope_correction_m(double length_m, double rise_m) {
 
 std::vector<Correction> corrections(const Reading& reading, const Instrument& instrument) {
   Corrected length(reading);
-  if (reading.burned_m) length.add("burned", -*reading.burned_m);
+  if (reading.burned_m) length.add(Cause::burned, -*reading.burned_m);
   if (instrument.nominal_m && instrument.actual_m)
-    length.add("standardization",
+    length.add(Cause::standardization,
                standardization_correction_m(length.length_m(), *instrument.nominal_m,
                                             *instrument.actual_m));
   if (reading.temperature_c && instrument.expansion_per_c)
-    length.add("temperature",
+    length.add(Cause::temperature,
                temperature_correction_m(length.length_m(), *instrument.expansion_per_c,
                                         *reading.temperature_c, instrument.standard_temperature_c));
   if (has_pull_figures(reading, instrument))
-    length.add("pull",
+    length.add(Cause::pull,
                pull_correction_m(length.length_m(), *reading.pull_n, *instrument.standard_pull_n,
                                  *instrument.section_m2, *instrument.modulus_pa));
   add_sag(length, reading, instrument);
-  if (reading.slope_m) length.add("slope", slope_correction_m(length.length_m(), *reading.slope_m));
+  if (reading.slope_m) length.add(Cause::slope, slope_correction_m(length.length_m(), *reading.slope_m));
   return std::move(length).made();
 }
 
-std::string name_of(const Reading& reading) {
-  const auto shown = [](const std::string& label) {
-    return base::is_printable(label) && label.size() <= base::kLongestQuote
-               ? label
-               : base::in_quotes(label);
+base::Fact place_of(const Reading& reading) {
+  const auto shown = [](const std::string& label) -> base::Value {
+    if (base::is_printable(label) && label.size() <= base::kLongestQuote) return base::Name{label};
+    return base::Quoted{label};
   };
-  const std::string ends =
-      reading.kind == Kind::angle
-          ? fmt::format("angle at {} from {} to {}", shown(reading.at), shown(reading.from),
-                        shown(reading.to))
-          : fmt::format("reading {} to {}", shown(reading.from), shown(reading.to));
-  return reading.line > 0 ? fmt::format("{} (line {})", ends, reading.line) : ends;
+  Fact place{reading.kind == Kind::angle ? base::Id("errors.angle") : base::Id("errors.reading"),
+             {{"at", shown(reading.at)}, {"from", shown(reading.from)}, {"to", shown(reading.to)}}};
+  if (reading.line == 0) return place;
+  return {"errors.in_line",
+          {{"what", place}, {"line", base::Count{static_cast<std::size_t>(reading.line)}}}};
 }
 
 }  // namespace stakewright::readings

@@ -27,7 +27,7 @@ constexpr double kSteelExpansion_per_c = 11.5e-6;
 // reading, and how much comes and goes: half the variance is given to each.
 double half_the_variance(double sd) { return sd / std::sqrt(2.0); }
 
-Instrument tape(const char* name, TapeClass of_class, const char* note) {
+Instrument tape(const char* name, TapeClass of_class) {
   const double first_meter_m = tape_limit_m(of_class, 1.0);
   const double growth = tape_limit_m(of_class, 2.0) - first_meter_m;
   const double from_end_m = tape_limit_m(of_class, 1.0, TapeStart::end) - first_meter_m;
@@ -39,14 +39,13 @@ Instrument tape(const char* name, TapeClass of_class, const char* note) {
   result.centering_m = sd_from_limit(kCenteringLimit_m);
   result.scale = half_the_variance(sd_from_limit(growth));
   result.zero_m = sd_from_limit(from_end_m);
-  result.note = note;
   result.standard_temperature_c = kReferenceTemperature_c;
   result.standard_pull_n = kReferencePull_n;
   return result;
 }
 
-Instrument steel(const char* name, TapeClass of_class, const char* note) {
-  Instrument result = tape(name, of_class, note);
+Instrument steel(const char* name, TapeClass of_class) {
+  Instrument result = tape(name, of_class);
   result.expansion_per_c = kSteelExpansion_per_c;
   return result;
 }
@@ -56,7 +55,7 @@ constexpr double kWorseInSun = 2.0;
 
 // A maker's law is two sigma, flat to 10 m.  constant² + (growth · d)² equals it at nothing and at
 // 30 m; between it is from 1 in 100 under to 7 in 100 over.
-Instrument laser(const char* name, double worse, const char* note) {
+Instrument laser(const char* name, double worse) {
   constexpr double near_m = 10.0;
   constexpr double far_m = 30.0;
   const double constant_m = worse * laser_limit_m(near_m) / 2.0;
@@ -70,11 +69,10 @@ Instrument laser(const char* name, double worse, const char* note) {
   result.centering_m = sd_from_limit(kCenteringLimit_m);
   result.scale = half_the_variance(growth);
   result.zero_m = half_the_variance(constant_m);
-  result.note = note;
   return result;
 }
 
-// A rod is read to the crew's own step and stands within a millimeter of upright and of its mark:
+// A rod is read to the crew's own step, 1/16 in, and stands within a millimeter of upright and of its mark:
 // common practice, no source.
 constexpr double kRodLimit_m = 0.001;
 
@@ -92,7 +90,6 @@ Instrument level() {
   result.kind = Kind::level;
   result.constant_m = std::hypot(sd_from_step(kReadingStep_m), sd_from_limit(kRodLimit_m));
   result.per_length = kSightLimit / 2.0;
-  result.note = "a builder's level and a rod read to 1/16 in";
   return result;
 }
 
@@ -101,38 +98,30 @@ Instrument rotating_laser() {
   result.name = "rotating laser";
   result.constant_m = std::hypot(result.constant_m, sd_from_limit(kDetectorLimit_m));
   result.per_length = kBeamLimit / 2.0;
-  result.note = "a rotating laser, its detector on a rod read to 1/16 in";
   return result;
 }
 
 constexpr double kMinute_rad = std::numbers::pi / 180.0 / 60.0;
 
 // An angle is the difference of two pointings.
-Instrument circle_of(const char* name, double pointing_rad, const char* note) {
+Instrument circle_of(const char* name, double pointing_rad) {
   Instrument result;
   result.name = name;
   result.kind = Kind::angle;
   result.angle_rad = std::sqrt(2.0) * pointing_rad;
   result.centering_m = sd_from_limit(kCenteringLimit_m);
-  result.note = note;
   return result;
 }
 
 // Verniers read to the nearest minute, and to five: common practice, no source.
-Instrument circle() {
-  return circle_of("circle", sd_from_step(kMinute_rad), "an angle circle read to a minute");
-}
+Instrument circle() { return circle_of("circle", sd_from_step(kMinute_rad)); }
 
-Instrument transit() {
-  return circle_of("transit", sd_from_step(5.0 * kMinute_rad),
-                   "a builder's transit, its vernier read to five minutes");
-}
+Instrument transit() { return circle_of("transit", sd_from_step(5.0 * kMinute_rad)); }
 
 // Makers state the standard deviation of a direction taken in both faces (ISO 17123-3, from
 // memory).  A crew turns an angle in one: twice the variance.  Five seconds is our choice.
 Instrument total_station() {
-  return circle_of("total station", std::sqrt(2.0) * kMinute_rad / 12.0,
-                   "a total station of the five-second class, in one face");
+  return circle_of("total station", std::sqrt(2.0) * kMinute_rad / 12.0);
 }
 
 }  // namespace
@@ -154,26 +143,21 @@ const char* word_of(Kind kind) {
 const char* instrument_word_of(Kind kind) { return kind == Kind::angle ? "circle" : word_of(kind); }
 
 std::vector<Instrument> built_in_instruments() {
-  constexpr const char* kSteel[] = {"steel tape of class I", "steel tape of class II",
-                                    "steel tape of class III"};
-  constexpr const char* kFibreglass[] = {
-      "fibreglass tape of class I", "fibreglass tape of class II", "fibreglass tape of class III"};
-  constexpr const char* kLaw = "a maker's law, 1 mm to 10 m and 0.025 mm a meter beyond, two sigma";
-  return {steel("steel", TapeClass::II, kSteel[1]),
-          tape("fibreglass", TapeClass::III, kFibreglass[2]),
-          laser("laser", 1.0, kLaw),
+  return {steel("steel", TapeClass::II),
+          tape("fibreglass", TapeClass::III),
+          laser("laser", 1.0),
           level(),
           rotating_laser(),
           circle(),
           transit(),
           total_station(),
-          steel("steel I", TapeClass::I, kSteel[0]),
-          steel("steel II", TapeClass::II, kSteel[1]),
-          steel("steel III", TapeClass::III, kSteel[2]),
-          tape("fibreglass I", TapeClass::I, kFibreglass[0]),
-          tape("fibreglass II", TapeClass::II, kFibreglass[1]),
-          tape("fibreglass III", TapeClass::III, kFibreglass[2]),
-          laser("laser in sun", kWorseInSun, "twice that law, in bright sun or on a poor target")};
+          steel("steel I", TapeClass::I),
+          steel("steel II", TapeClass::II),
+          steel("steel III", TapeClass::III),
+          tape("fibreglass I", TapeClass::I),
+          tape("fibreglass II", TapeClass::II),
+          tape("fibreglass III", TapeClass::III),
+          laser("laser in sun", kWorseInSun)};
 }
 
 const Instrument* instrument_named(const std::vector<Instrument>& instruments,

@@ -1,64 +1,61 @@
 #include "stakewright/readings/missing_figures.hpp"
 
-#include <fmt/format.h>
-
-#include <algorithm>
+#include <optional>
+#include <set>
 
 namespace stakewright::readings {
 namespace {
 
-using Sentences = std::vector<std::string>;
+using base::Fact;
+using base::Name;
 
-bool stretches_as_known(const Instrument& instrument) {
-  return instrument.standard_pull_n && instrument.section_m2 && instrument.modulus_pa;
+/// A laser, a level, a circle.
+Fact one_of_kind(Kind kind) {
+  if (kind == Kind::laser) return {"kinds.laser"};
+  if (kind == Kind::level) return {"kinds.level"};
+  return {"kinds.circle"};
 }
 
-std::string temperature_sentence(const Instrument& instrument) {
-  if (instrument.expansion_per_c) return "";
+std::optional<Fact> without_temperature(const Instrument& instrument) {
+  const Name name{instrument.name};
+  if (instrument.expansion_per_c) return std::nullopt;
   if (instrument.kind != Kind::tape)
-    return fmt::format("A temperature is given for {}: a {} is not corrected for it.",
-                       instrument.name, instrument_word_of(instrument.kind));
-  return fmt::format(
-      "A temperature is given for {}, but not its expansion: no correction is made for it.",
-      instrument.name);
+    return Fact{"corrections.no_temperature",
+                {{"instrument", name}, {"kind", one_of_kind(instrument.kind)}}};
+  return Fact{"corrections.no_expansion", {{"instrument", name}}};
 }
 
-std::string pull_sentence(const Instrument& instrument) {
-  if (stretches_as_known(instrument)) return "";
+std::optional<Fact> without_pull(const Instrument& instrument) {
+  const Name name{instrument.name};
+  if (instrument.standard_pull_n && instrument.section_m2 && instrument.modulus_pa)
+    return std::nullopt;
   if (instrument.kind != Kind::tape)
-    return fmt::format("A pull is given for {}: a {} is not pulled.", instrument.name,
-                       instrument_word_of(instrument.kind));
-  if (instrument.weight_n_per_m)
-    return fmt::format(
-        "A pull is given for {}, but not its section and modulus: it counts for the sag alone, "
-        "not for the stretch.",
-        instrument.name);
-  return fmt::format(
-      "A pull is given for {}, but not its section, modulus and standard pull: no correction is "
-      "made for it.",
-      instrument.name);
-}
-
-void add_once(const std::string& sentence, Sentences& sentences) {
-  if (sentence.empty()) return;
-  if (std::find(sentences.begin(), sentences.end(), sentence) == sentences.end())
-    sentences.push_back(sentence);
+    return Fact{"corrections.no_pull",
+                {{"instrument", name}, {"kind", one_of_kind(instrument.kind)}}};
+  if (instrument.weight_n_per_m) return Fact{"corrections.pull_for_sag", {{"instrument", name}}};
+  return Fact{"corrections.no_stretch", {{"instrument", name}}};
 }
 
 }  // namespace
 
-Sentences missing_figures(const std::vector<Reading>& readings,
-                          const std::vector<Instrument>& instruments) {
-  Sentences sentences;
+std::vector<Fact> missing_figures(const std::vector<Reading>& readings,
+                                  const std::vector<Instrument>& instruments) {
+  std::vector<Fact> remarks;
+  std::set<const Instrument*> warm;
+  std::set<const Instrument*> pulled;
+  const auto add = [&](std::optional<Fact> remark) {
+    if (remark) remarks.push_back(std::move(*remark));
+  };
   for (const Reading& reading : readings) {
     const Instrument* instrument =
         instrument_named(instruments, reading.instrument.empty() ? default_instrument(reading.kind)
                                                                  : reading.instrument);
     if (instrument == nullptr) continue;
-    if (reading.temperature_c) add_once(temperature_sentence(*instrument), sentences);
-    if (reading.pull_n) add_once(pull_sentence(*instrument), sentences);
+    if (reading.temperature_c && warm.insert(instrument).second)
+      add(without_temperature(*instrument));
+    if (reading.pull_n && pulled.insert(instrument).second) add(without_pull(*instrument));
   }
-  return sentences;
+  return remarks;
 }
 
 }  // namespace stakewright::readings

@@ -1,8 +1,5 @@
 #include "stakewright/readings/observation.hpp"
 
-#include <fmt/format.h>
-#include <fmt/ranges.h>
-
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -10,7 +7,6 @@
 
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/length.hpp"
-#include "stakewright/base/text.hpp"
 
 namespace stakewright::readings {
 namespace {
@@ -19,6 +15,10 @@ namespace {
 /// mark on any tape.
 constexpr double kShortestSight_m = 1e-5;
 
+using base::Fact;
+using base::Name;
+using base::Number;
+using base::Quoted;
 using Indices = std::map<std::string, std::size_t, std::less<>>;
 
 // Several of one name: the last one counts, as a job's own instrument stands in for a built-in one.
@@ -35,17 +35,21 @@ std::vector<std::string> names_of(const std::vector<Instrument>& instruments) {
   return names;
 }
 
-[[noreturn]] void refuse(const Reading& reading, const std::string& read,
-                         const std::string& accepted) {
+[[noreturn]] void refuse(const Reading& reading, base::Value read, base::Value accepted) {
   throw base::InputError(
-      fmt::format("{}: read {}; accepted: {}", name_of(reading), read, accepted));
+      Fact{"errors.read", {{"read", std::move(read)}, {"accepted", std::move(accepted)}}})
+      .at(place_of(reading));
+}
+
+base::List listed(const std::vector<std::string>& texts) {
+  return base::names(texts, base::List::Joint::listed);
 }
 
 std::size_t point_index(const Reading& reading, const std::string& label, const Indices& points,
                         const std::vector<std::string>& labels) {
   const auto found = points.find(label);
   if (found == points.end())
-    refuse(reading, base::in_quotes(label), fmt::format("{}", fmt::join(labels, ", ")));
+    refuse(reading, Quoted{label}, listed(labels));
   return found->second;
 }
 
@@ -55,33 +59,38 @@ std::size_t instrument_index(const Reading& reading, const Indices& by_name,
       reading.instrument.empty() ? default_instrument(reading.kind) : reading.instrument;
   const auto found = by_name.find(name);
   if (found == by_name.end())
-    refuse(reading, "instrument " + base::in_quotes(name),
-           fmt::format("{}", fmt::join(names_of(instruments), ", ")));
+    refuse(reading, Fact{"errors.instrument", {{"name", Quoted{name}}}},
+           listed(names_of(instruments)));
   const Kind kind = instruments[found->second].kind;
   if (kind != reading.kind)
     refuse(reading,
-           fmt::format("instrument {}, a {}", base::in_quotes(name), instrument_word_of(kind)),
-           fmt::format("an instrument of kind {}", instrument_word_of(reading.kind)));
+           Fact{"errors.instrument_of",
+                {{"name", Quoted{name}}, {"kind", Name{instrument_word_of(kind)}}}},
+           Fact{"errors.instrument_of_kind", {{"kind", Name{instrument_word_of(reading.kind)}}}});
   return found->second;
 }
 
 void demand_value(const Reading& reading) {
   const double value_m = reading.value_m;
   if (std::isfinite(value_m) && value_m > 0.0 && value_m <= base::kLongestLength_m) return;
-  refuse(reading, fmt::format("{} m", value_m),
-         fmt::format("a length above 0 and up to {:.0f} m", base::kLongestLength_m));
+  refuse(reading, Fact{"errors.meters", {{"length", Number{value_m, -1}}}},
+         Fact{"errors.length_up_to", {{"longest", Number{base::kLongestLength_m, 0}}}});
 }
 
 void demand_angle(const Reading& reading) {
   const double angle_rad = reading.angle_rad;
   if (std::isfinite(angle_rad) && angle_rad > 0.0 && angle_rad < 2.0 * std::numbers::pi) return;
-  refuse(reading, fmt::format("{} rad", angle_rad), "an angle above 0 and below a full turn");
+  refuse(reading, Fact{"errors.radians", {{"angle", Number{angle_rad, -1}}}},
+         Fact{"errors.angle_below_turn"});
 }
 
-void demand_spread(const Reading& reading, double sd, const char* unit) {
+void demand_spread(const Reading& reading, double sd) {
   if (std::isfinite(sd) && sd > 0.0) return;
-  refuse(reading, fmt::format("a standard deviation of {} {}", sd, unit),
-         "an instrument whose standard deviation is above 0");
+  refuse(reading,
+         Fact{reading.kind == Kind::angle ? base::Id("errors.sd_of_angle")
+                                         : base::Id("errors.sd_of_length"),
+              {{"sd", Number{sd, -1}}}},
+         Fact{"errors.sd_above_0"});
 }
 
 Observation length(const Reading& reading, const Instrument& instrument) {
@@ -93,7 +102,7 @@ Observation length(const Reading& reading, const Instrument& instrument) {
   for (const Correction& correction : corrections(reading, instrument))
     result.corrected += correction.amount_m;
   result.sd = standard_deviation_m(instrument, result.corrected);
-  demand_spread(reading, result.sd, "m");
+  demand_spread(reading, result.sd);
   return result;
 }
 
@@ -107,14 +116,14 @@ Observation angle(const Reading& reading, const Instrument& circle, Observation 
                   const std::vector<base::Point>& places) {
   demand_angle(reading);
   if (*ends.at == ends.from || *ends.at == ends.to)
-    refuse(reading, fmt::format("an angle turned at {}", base::in_quotes(reading.at)),
-           "a point other than its two ends");
+    refuse(reading, Fact{"errors.angle_turned_at", {{"at", Quoted{reading.at}}}},
+           Fact{"errors.point_beside_ends"});
   const Sights planned = sights(places, ends);
   if (std::min(planned.from_m, planned.to_m) < kShortestSight_m)
-    refuse(reading, "a sight between two points planned at one place", "points apart");
+    refuse(reading, Fact{"errors.sight_of_no_length"}, Fact{"errors.points_apart"});
   ends.read = ends.corrected = reading.angle_rad;
   ends.sd = standard_deviation_rad(circle, planned);
-  demand_spread(reading, ends.sd, "rad");
+  demand_spread(reading, ends.sd);
   return ends;
 }
 
@@ -145,7 +154,7 @@ std::vector<Observation> observations(const std::vector<Reading>& readings,
     Observation ends;
     ends.from = point_index(reading, reading.from, by_label, points);
     ends.to = point_index(reading, reading.to, by_label, points);
-    if (ends.from == ends.to) refuse(reading, "the same point twice", "two different points");
+    if (ends.from == ends.to) refuse(reading, Fact{"errors.same_point_twice"}, Fact{"errors.two_points"});
     ends.instrument = instrument_index(reading, by_name, instruments);
     const Instrument& instrument = instruments[ends.instrument];
     if (reading.kind == Kind::angle) {

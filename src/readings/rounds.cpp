@@ -1,25 +1,24 @@
 #include "stakewright/readings/rounds.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "stakewright/base/error.hpp"
-#include "stakewright/base/text.hpp"
 
 namespace stakewright::readings {
 namespace {
 
+using base::Fact;
 using Names = std::vector<std::string>;
 
 bool has(const Names& names, const std::string& name) {
   return std::find(names.begin(), names.end(), name) != names.end();
 }
 
-std::string listed(const Names& rounds) {
-  Names quoted;
-  for (const std::string& round : rounds) quoted.push_back(base::in_quotes(round));
-  return fmt::format("{}", fmt::join(quoted, ", "));
+base::List quoted(const Names& rounds) {
+  base::List list;
+  list.joint = base::List::Joint::listed;
+  for (const std::string& round : rounds) list.items.emplace_back(base::Quoted{round});
+  return list;
 }
 
 }  // namespace
@@ -42,21 +41,23 @@ std::vector<Reading> of_round(const std::vector<Reading>& readings, const std::s
 std::string chosen_round(const Names& rounds, const std::string& asked) {
   if (asked.empty()) return rounds.empty() ? "" : rounds.back();
   if (has(rounds, asked)) return asked;
+  if (rounds.empty())
+    throw base::InputError(Fact{"errors.no_readings", {{"read", base::Quoted{asked}}}});
   throw base::InputError(
-      rounds.empty()
-          ? fmt::format("read {}; there are no readings", base::in_quotes(asked))
-          : fmt::format("read {}; accepted: {}", base::in_quotes(asked), listed(rounds)));
+      Fact{"errors.read", {{"read", base::Quoted{asked}}, {"accepted", quoted(rounds)}}});
 }
 
 std::string earlier_round(const Names& rounds, const std::string& asked, const std::string& later) {
   const Names earlier(rounds.begin(), std::find(rounds.begin(), rounds.end(), later));
   if (has(earlier, asked)) return asked;
-  if (earlier.empty())
-    throw base::InputError(fmt::format("read {}; accepted: a round before {}, and there is none",
-                                       base::in_quotes(asked), base::in_quotes(later)));
-  throw base::InputError(fmt::format("read {}; accepted: a round before {}: {}",
-                                     base::in_quotes(asked), base::in_quotes(later),
-                                     listed(earlier)));
+  const base::Value later_round = base::Quoted{later};
+  throw base::InputError(Fact{
+      "errors.read",
+      {{"read", base::Quoted{asked}},
+       {"accepted", earlier.empty()
+                        ? Fact{"errors.no_round_before", {{"later", later_round}}}
+                        : Fact{"errors.round_before",
+                               {{"later", later_round}, {"rounds", quoted(earlier)}}}}}});
 }
 
 }  // namespace stakewright::readings

@@ -1,7 +1,5 @@
 #include "stakewright/readings/setting_out.hpp"
 
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "stakewright/base/error.hpp"
@@ -27,10 +25,9 @@ Reading held_at(double reading_m, const Held& held) {
 }
 
 [[noreturn]] void refuse(double true_m, const Instrument& tape) {
-  throw base::InputError(
-      fmt::format("{} hangs so deep at that pull that no reading gives {:.3f} m; accepted: a pull "
-                  "of several times what the tape weighs",
-                  tape.name, true_m));
+  throw base::InputError(base::Fact{
+      "errors.hangs_too_deep",
+      {{"tape", base::Name{tape.name}}, {"length", base::Number{true_m, 3}}}});
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "crew.hpp"
+#include "refusal.hpp"
 #include "stakewright/check/check.hpp"
 
 namespace stakewright::check {
@@ -62,7 +63,7 @@ TEST(CheckOfLevels, LeavesAContradictionOfTheTapesOne) {
 }
 
 TEST(CheckOfLevels, SaysWhatTheRodsLeaveOpen) {
-  EXPECT_THAT(check(taped(407).read_rods("L1").input()).remarks,
+  EXPECT_THAT(told_in_english(check(taped(407).read_rods("L1").input()).more_remarks),
               Contains(HasSubstr("Nothing checks the rod readings")));
 }
 

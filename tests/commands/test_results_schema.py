@@ -150,7 +150,7 @@ def cases():
 
 
 def closed(node):
-    """The schema with no key allowed but those it names."""
+    """The schema with no key allowed but those it names, unless it says that others are."""
     if isinstance(node, list):
         return [closed(item) for item in node]
     if not isinstance(node, dict):
@@ -164,7 +164,7 @@ def closed(node):
         else:
             result[key] = closed(value)
     if node.get("type") == "object" and "$schema" not in node:
-        result["additionalProperties"] = False
+        result.setdefault("additionalProperties", False)
     return result
 
 
@@ -257,7 +257,7 @@ class ResultsSchema(unittest.TestCase):
             result = shortened(whole)
             self.assertTrue(self.validator.is_valid(result), name)
             for way, pattern in list(places(result)):
-                if (result["command"], pattern) in seen:
+                if (result["command"], pattern) in seen or "values" in pattern[:-1]:
                     continue
                 value = parent(result, way)[way[-1]]
                 if value is None:

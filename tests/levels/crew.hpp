@@ -18,7 +18,6 @@ class Crew {
   Crew(int sides, unsigned seed) : random_(seed) {
     question_.plan.polygon = layout::polygon_from(layout::Size::corner_radius, 3.5, sides);
     question_.plan.center = {4.0, -2.0};
-    question_.units = base::Units::feet_inches;
     question_.instruments = readings::built_in_instruments();
     for (const layout::Stake& stake : layout::stakes(question_.plan)) {
       corners_.push_back(stake.label);
@@ -54,6 +53,7 @@ class Crew {
     reading.from = set_up;
     reading.to = point;
     reading.instrument = "level";
+    reading.written = base::Units::feet_inches;
     reading.value_m = set_up_m(set_up) - height_m_[point] + noise * normal(random_);
     reading.line = static_cast<int>(question_.readings.size()) + 2;
     question_.readings.push_back(reading);

@@ -7,6 +7,7 @@
 
 #include "crew.hpp"
 #include "footings.hpp"
+#include "refusal.hpp"
 
 namespace stakewright::levels {
 namespace {
@@ -69,7 +70,7 @@ TEST(Levels, OfALeaningFormSayWhichWayAndBlameNoSingleFooting) {
 TEST(Levels, OfALeaningFormFromOneSetUpWarnOfTheInstrument) {
   Crew crew(6, 24);
   const Levels levels = crew.lean(0.003, 0.0).read_all("L1").judged();
-  EXPECT_THAT(levels.remarks, Contains(HasSubstr("turn it half round")));
+  EXPECT_THAT(told_in_english(levels.remarks), Contains(HasSubstr("turn it half round")));
 }
 
 TEST(Levels, AgainstABenchMarkJudgeTheHeightWantedAndCutOrPackToIt) {
@@ -92,7 +93,8 @@ TEST(Levels, WithABenchMarkThatNobodyReadSaySoAndJudgeAgainstTheMean) {
   crew.question().wanted = {"BM", 100.0, 100.1};
   const Levels levels = crew.read_all("L1").judged();
   EXPECT_FALSE(levels.against_bench_mark);
-  EXPECT_THAT(levels.remarks, Contains(HasSubstr("No rod was read on the bench mark BM")));
+  EXPECT_THAT(told_in_english(levels.remarks),
+              Contains(HasSubstr("No rod was read on the bench mark BM")));
 }
 
 TEST(Levels, LeaveOutARodMisreadByAFootAndSayWhatItLooksLike) {
@@ -101,10 +103,12 @@ TEST(Levels, LeaveOutARodMisreadByAFootAndSayWhatItLooksLike) {
   const Levels levels = crew.judged();
   ASSERT_EQ(levels.slips.verdict, adjustment::SlipVerdict::named);
   ASSERT_EQ(levels.slips.excluded.size(), 1U);
-  EXPECT_EQ(rod_name(levels.rods, levels.slips.excluded[0]), "C from L2");
-  const RodSlip slip = slip_of(levels, levels.slips.excluded[0], base::Units::feet_inches);
+  const RodReading& rod = levels.rods.readings[levels.slips.excluded[0]];
+  EXPECT_EQ(levels.rods.points[rod.point], "C");
+  EXPECT_EQ(levels.rods.set_ups[rod.set_up], "L2");
+  const RodSlip slip = slip_of(levels, levels.slips.excluded[0]);
   EXPECT_NEAR(slip.slip_m, kFoot_m, 0.005);
-  EXPECT_EQ(slip.looks_like, "a whole foot");
+  EXPECT_EQ(slip.looks_like, (WholeUnits{Unit::foot, 1}));
   EXPECT_EQ(levels.verdict, Verdict::in);
 }
 
@@ -121,7 +125,8 @@ TEST(Levels, WithTwoRodsThatDifferLeaveThatFootingOpenAndNoOther) {
 
 TEST(Levels, FromASingleSetUpSayThatNothingChecksThem) {
   Crew crew(6, 28);
-  EXPECT_THAT(crew.read_all("L1").judged().remarks, Contains(HasSubstr("Nothing checks")));
+  EXPECT_THAT(told_in_english(crew.read_all("L1").judged().remarks),
+              Contains(HasSubstr("Nothing checks")));
 }
 
 TEST(Levels, WithFootingsNobodyReadLeaveThoseOpen) {
@@ -130,22 +135,22 @@ TEST(Levels, WithFootingsNobodyReadLeaveThoseOpen) {
   const Levels levels = crew.judged();
   EXPECT_THAT(footings_with(levels, Verdict::undecided), ElementsAre("E", "F"));
   EXPECT_EQ(levels.verdict, Verdict::undecided);
-  EXPECT_THAT(levels.remarks, Contains(HasSubstr("No rod was read on E and F")));
+  EXPECT_THAT(told_in_english(levels.remarks), Contains(HasSubstr("No rod was read on E and F")));
 }
 
 TEST(Levels, OfSetUpsThatNothingTiesTogetherSaySo) {
   Crew crew(6, 30);
   for (const char* corner : {"A", "B", "C", "D"}) crew.read("L1", corner);
   crew.read("L2", "E").read("L2", "F");
-  EXPECT_THAT(crew.judged().remarks,
+  EXPECT_THAT(told_in_english(crew.judged().remarks),
               Contains(HasSubstr("Nothing ties the rod readings on E and F")));
 }
 
 TEST(Levels, WithASetUpOfOneRodAndAMarkReadOnceSayThatTheyTellNothing) {
   Crew crew(4, 31);
   const Levels levels = crew.read_all("L1").read("L2", "A").read("L1", "T7").judged();
-  EXPECT_THAT(levels.remarks, Contains(HasSubstr("One rod was read from L2")));
-  EXPECT_THAT(levels.remarks, Contains(HasSubstr("A rod was read on T7 once")));
+  EXPECT_THAT(told_in_english(levels.remarks), Contains(HasSubstr("One rod was read from L2")));
+  EXPECT_THAT(told_in_english(levels.remarks), Contains(HasSubstr("A rod was read on T7 once")));
 }
 
 TEST(Levels, OfNoFootingAtAllAreNotKnown) {
@@ -211,13 +216,13 @@ TEST(Slopes, OfTapesBetweenLeveledPointsComeFromTheLevels) {
   EXPECT_FALSE(sloped[2].slope_m);
 }
 
-TEST(WholeUnit, IsToldWhereOneFits) {
+TEST(WholeUnits, AreThoseOfTheRodAndOneOfThem) {
   using base::Units;
-  EXPECT_EQ(whole_unit(-0.3050, 0.001, Units::feet_inches), "a whole foot");
-  EXPECT_EQ(whole_unit(0.0500, 0.001, Units::feet_inches), "two whole inches");
-  EXPECT_EQ(whole_unit(0.1004, 0.001, Units::millimeters), "a whole decimeter");
-  EXPECT_EQ(whole_unit(0.0370, 0.001, Units::millimeters), "");
-  EXPECT_EQ(whole_unit(0.0150, 0.004, Units::meters), "");  // one centimeter and two fit alike
+  EXPECT_EQ(whole_units(-0.3050, 0.001, Units::feet_inches), (WholeUnits{Unit::foot, 1}));
+  EXPECT_EQ(whole_units(0.0500, 0.001, Units::feet_inches), (WholeUnits{Unit::inch, 2}));
+  EXPECT_EQ(whole_units(0.1004, 0.001, Units::millimeters), (WholeUnits{Unit::decimeter, 1}));
+  EXPECT_FALSE(whole_units(0.0370, 0.001, Units::millimeters));
+  EXPECT_FALSE(whole_units(0.0150, 0.004, Units::meters));  // one centimeter and two fit alike
 }
 
 }  // namespace

@@ -35,10 +35,10 @@ Instrument known_tape() {
   return tape;
 }
 
-std::vector<std::string> names_of(const std::vector<Correction>& made) {
-  std::vector<std::string> names;
-  for (const Correction& correction : made) names.push_back(correction.name);
-  return names;
+std::vector<Cause> causes_of(const std::vector<Correction>& made) {
+  std::vector<Cause> causes;
+  for (const Correction& correction : made) causes.push_back(correction.cause);
+  return causes;
 }
 
 double length_m(const Reading& reading, const Instrument& instrument) {
@@ -54,12 +54,12 @@ TEST(Corrections, AreMadeOnlyWhenTheirFiguresAreThere) {
   reading.temperature_c = 35.0;
   reading.pull_n = 80.0;
   EXPECT_THAT(corrections(reading, Instrument{}), IsEmpty());
-  EXPECT_THAT(names_of(corrections(taped(10.0), known_tape())),
-              ElementsAre("standardization", "sag"));
+  EXPECT_THAT(causes_of(corrections(taped(10.0), known_tape())),
+              ElementsAre(Cause::standardization, Cause::sag));
   Instrument no_section = known_tape();
   no_section.section_m2.reset();
-  EXPECT_THAT(names_of(corrections(reading, no_section)),
-              ElementsAre("standardization", "temperature", "sag"));
+  EXPECT_THAT(causes_of(corrections(reading, no_section)),
+              ElementsAre(Cause::standardization, Cause::temperature, Cause::sag));
 }
 
 TEST(Corrections, ComeInTheirOrder) {
@@ -68,8 +68,9 @@ TEST(Corrections, ComeInTheirOrder) {
   reading.temperature_c = 35.0;
   reading.pull_n = 80.0;
   reading.slope_m = 0.2;
-  EXPECT_THAT(names_of(corrections(reading, known_tape())),
-              ElementsAre("burned", "standardization", "temperature", "pull", "sag", "slope"));
+  EXPECT_THAT(causes_of(corrections(reading, known_tape())),
+              ElementsAre(Cause::burned, Cause::standardization, Cause::temperature, Cause::pull,
+                          Cause::sag, Cause::slope));
 }
 
 TEST(Corrections, TakeOffTheMarkATapeWasBurnedOn) {

@@ -199,10 +199,6 @@ TEST(BuiltInInstruments, ReadARodAsTheirParts) {
   EXPECT_EQ(built_in("rotating laser").kind, Kind::level);
 }
 
-TEST(BuiltInInstruments, KnowWhatTheirFiguresComeFrom) {
-  for (const Instrument& instrument : built_in_instruments()) EXPECT_FALSE(instrument.note.empty());
-}
-
 TEST(StandardDeviation, AddsItsPartsAsSquares) {
   Instrument instrument;
   instrument.constant_m = 0.003;

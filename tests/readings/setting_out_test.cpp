@@ -107,17 +107,20 @@ Reading with(const std::string& instrument, bool temperature, bool pull) {
   return reading;
 }
 
+std::vector<std::string> remarks(const std::vector<Reading>& readings,
+                                 const std::vector<Instrument>& instruments) {
+  return told_in_english(missing_figures(readings, instruments));
+}
+
 TEST(MissingFigures, AreToldOncePerInstrument) {
   const auto all = built_in_instruments();
-  EXPECT_THAT(
-      missing_figures({with("fibreglass", true, false), with("fibreglass", true, false)}, all),
-      ElementsAre("A temperature is given for fibreglass, but not its expansion: no "
-                  "correction is made for it."));
-  EXPECT_THAT(missing_figures({with("steel", true, true)}, all),
+  EXPECT_THAT(remarks({with("fibreglass", true, false), with("fibreglass", true, false)}, all),
+              ElementsAre("A temperature is given for fibreglass, but not its expansion: no "
+                          "correction is made for it."));
+  EXPECT_THAT(remarks({with("steel", true, true)}, all),
               ElementsAre("A pull is given for steel, but not its section, modulus and standard "
                           "pull: no correction is made for it."));
-  EXPECT_THAT(missing_figures({with("steel", true, false), with("steel", false, false)}, all),
-              IsEmpty());
+  EXPECT_THAT(remarks({with("steel", true, false), with("steel", false, false)}, all), IsEmpty());
 }
 
 TEST(MissingFigures, SayWhatAPullStillCountsForOnAHangingTape) {
@@ -125,21 +128,20 @@ TEST(MissingFigures, SayWhatAPullStillCountsForOnAHangingTape) {
   hanging.name = "long tape";
   hanging.weight_n_per_m = 0.2;
   hanging.standard_pull_n = 50.0;
-  EXPECT_THAT(missing_figures({with("long tape", false, true)}, {hanging}),
+  EXPECT_THAT(remarks({with("long tape", false, true)}, {hanging}),
               ElementsAre(HasSubstr("for the sag alone")));
 }
 
 TEST(MissingFigures, AreToldOfALaserThatIsNeitherPulledNorWarmed) {
   Reading reading = with("laser", true, true);
   reading.kind = Kind::laser;
-  EXPECT_THAT(missing_figures({reading}, built_in_instruments()),
+  EXPECT_THAT(remarks({reading}, built_in_instruments()),
               ElementsAre(HasSubstr("a laser is not corrected for it"),
                           HasSubstr("a laser is not pulled")));
 }
 
 TEST(MissingFigures, AreNoneWhereNothingIsAskedFor) {
-  EXPECT_THAT(missing_figures({with("fibreglass", false, false)}, built_in_instruments()),
-              IsEmpty());
+  EXPECT_THAT(remarks({with("fibreglass", false, false)}, built_in_instruments()), IsEmpty());
 }
 
 }  // namespace

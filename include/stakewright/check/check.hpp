@@ -68,6 +68,7 @@ struct Findings {
   std::optional<RoundsCompared> since;   ///< when an earlier round was asked for
   std::optional<levels::Levels> levels;  ///< when a rod was read
   std::vector<std::string> remarks;      ///< plain sentences
+  std::vector<base::Fact> more_remarks;  ///< after those
 };
 
 /// One round is checked; the readings of the others are left aside.

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "stakewright/base/fact.hpp"
 #include "stakewright/placement/movement.hpp"
 
 namespace stakewright::check {
@@ -16,7 +17,7 @@ struct RoundsCompared {
   std::optional<placement::Movement> movement;  ///< empty when the rounds cannot be compared
   bool tied = false;                            ///< compared against known points
   bool scattered = false;  ///< the readings scatter more than stated, and the tests allow for it
-  std::string why_not;     ///< a sentence, where they cannot be compared
+  std::optional<base::Fact> why_not;  ///< where they cannot be compared
 };
 
 }  // namespace stakewright::check

@@ -6,10 +6,10 @@
 
 #include <cstddef>
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "stakewright/adjustment/slips.hpp"
+#include "stakewright/base/fact.hpp"
 #include "stakewright/base/length.hpp"
 #include "stakewright/base/point.hpp"
 #include "stakewright/base/tolerance.hpp"
@@ -65,14 +65,13 @@ struct Levels {
   std::vector<std::size_t> wrong;         ///< corners
   std::vector<std::size_t> may_be_wrong;  ///< unclear: the footings of the likeliest rival
   std::optional<Plane> plane;             ///< with three or more footings not in one row
-  std::vector<std::string> remarks;       ///< plain sentences
+  std::vector<base::Fact> remarks;        ///< what the rods leave open
 };
 
 struct Question {
   layout::Plan plan;
   base::Tolerance tolerance;
   base::Staking staking;
-  base::Units units = base::Units::millimeters;  ///< of the remarks
   Wanted wanted;
   std::vector<readings::Instrument> instruments;
   std::vector<readings::Reading> readings;
@@ -88,21 +87,27 @@ struct Question {
 /// Throws InputError as `rods`.
 std::optional<Levels> judge(const Question& question);
 
-/// "D from L2": a rod as sentences name it.
-std::string rod_name(const Rods& rods, std::size_t reading);
+enum class Unit { foot, inch, meter, decimeter, centimeter };
 
-/// "a whole foot", "two whole decimeters": the one whole unit that a slip fits within three
-/// standard deviations; empty when none or several do.
-std::string whole_unit(double slip_m, double sd_m, base::Units units);
+/// Marks that somebody loses or gains as a whole, once or twice.
+struct WholeUnits {
+  Unit unit = Unit::foot;
+  int times = 1;
+  friend bool operator==(const WholeUnits&, const WholeUnits&) = default;
+};
 
-/// Of a reading left out: by how much it reads too long, its standard deviation, and the whole unit
-/// it looks like.
+/// The one whole unit of those a rod is marked in that a slip fits within three standard
+/// deviations; none when none or several do.
+std::optional<WholeUnits> whole_units(double slip_m, double sd_m, base::Units written);
+
+/// Of a reading left out: by how much it reads too long, its standard deviation, and what it looks
+/// like.
 struct RodSlip {
   double slip_m = 0.0;
   double sd_m = 0.0;
-  std::string looks_like;
+  std::optional<WholeUnits> looks_like;
 };
-RodSlip slip_of(const Levels& levels, std::size_t reading, base::Units units);
+RodSlip slip_of(const Levels& levels, std::size_t reading);
 
 /// The readings, each tape or laser without a `slope` of its own given the level difference of its
 /// two ends where both are leveled and it is less than the reading.

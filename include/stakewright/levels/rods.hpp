@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "stakewright/base/length.hpp"
 #include "stakewright/layout/plan.hpp"
 #include "stakewright/readings/reading.hpp"
 
@@ -33,6 +34,7 @@ struct RodReading {
   std::string instrument;
   double read_m = 0.0;
   double sd_m = 0.0;
+  base::Units written = base::Units::millimeters;  ///< what it was written in
 };
 
 struct Rods {
@@ -40,7 +42,7 @@ struct Rods {
   /// in the order of their first reading, and the bench mark.
   std::vector<std::string> points;
   std::size_t corner_count = 0;
-  std::vector<std::string> set_ups;  ///< in the order of their first reading
+  std::vector<std::string> set_ups;  ///< names, in the order of their first reading
   std::vector<RodReading> readings;
   std::optional<std::size_t> bench_mark;  ///< index of a point
 };

@@ -16,11 +16,16 @@ struct LayoutResult;
 namespace stakewright::suspects {
 struct TapePlan;
 }
+namespace stakewright::wording {
+class Voice;
+}
 
 namespace stakewright::output {
 
 std::string layout_json(const job::Job& job, const results::LayoutResult& result);
-std::string check_json(const job::Job& job, const check::Findings& findings);
+/// `voice` tells the sentences: in the units of the job, for units shown change no value.
+std::string check_json(const job::Job& job, const check::Findings& findings,
+                       const wording::Voice& voice);
 /// The tape plan of a job.
 std::string tapes_json(const job::Job& job, const suspects::TapePlan& plan);
 /// The next tapes after some readings.

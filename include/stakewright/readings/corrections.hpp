@@ -5,9 +5,9 @@
 // Sources and published examples: docs/methods/readings.md.
 #pragma once
 
-#include <string>
 #include <vector>
 
+#include "stakewright/base/fact.hpp"
 #include "stakewright/readings/reading.hpp"
 
 namespace stakewright::readings {
@@ -31,9 +31,12 @@ double sag_correction_m(double span_m, double weight_n_per_m, double pull_n);
 /// Not a number when the rise is longer than the length.
 double slope_correction_m(double length_m, double rise_m);
 
+/// What a reading is corrected for.
+enum class Cause { burned, standardization, temperature, pull, sag, slope };
+
 /// One correction, added to the reading.
 struct Correction {
-  std::string name;  ///< "burned", "standardization", "temperature", "pull", "sag", "slope"
+  Cause cause = Cause::burned;
   double amount_m = 0.0;
 };
 
@@ -52,7 +55,7 @@ struct Correction {
 /// Throws InputError, naming the reading, when a figure leaves no length.
 std::vector<Correction> corrections(const Reading& reading, const Instrument& instrument);
 
-/// A reading as messages name it: `reading A to C` or `reading A to C (line 7)`.
-std::string name_of(const Reading& reading);
+/// A reading as the place of what is wrong with it: `reading A to C` or `reading A to C (line 7)`.
+base::Fact place_of(const Reading& reading);
 
 }  // namespace stakewright::readings

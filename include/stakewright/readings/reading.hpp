@@ -32,7 +32,6 @@ struct Instrument {
   double scale = 0.0;        ///< of an unknown scale error
   double zero_m = 0.0;       ///< of an unknown zero error (worn hook)
   double angle_rad = 0.0;    ///< circle: of one turned angle, besides centering
-  std::string note;          ///< where the figures come from, in words
 
   /// Known corrections; each is made only when its figures are there.
   std::optional<double> nominal_m;  ///< marked length ...
