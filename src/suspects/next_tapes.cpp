@@ -207,8 +207,7 @@ std::vector<Worth> possible(const Outlook& outlook, const adjustment::Network& n
   return result;
 }
 
-NextTape next_tape(const adjustment::Network& network, const Outlook& outlook,
-                   const Worth& worth) {
+NextTape next_tape(const adjustment::Network& network, const Outlook& outlook, const Worth& worth) {
   NextTape tape;
   tape.from = worth.pull.from;
   tape.to = worth.pull.to;

@@ -185,8 +185,8 @@ std::vector<base::Fact> misses_of(const TapePlan& plan, const Targets& targets) 
   if (uncaught.value > 0) misses.push_back({"tapes.slip_may_pass", {{"pulls", uncaught}}});
   if (unnamed.value > 0) misses.push_back({"tapes.slip_may_be_blamed", {{"pulls", unnamed}}});
   if (!corners.empty())
-    misses.push_back({"tapes.shift_may_pass",
-                      {{"corners", base::names(corners, base::List::Joint::listed)}}});
+    misses.push_back(
+        {"tapes.shift_may_pass", {{"corners", base::names(corners, base::List::Joint::listed)}}});
   return misses;
 }
 

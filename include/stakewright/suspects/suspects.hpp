@@ -64,7 +64,7 @@ struct Cause {
   double sideways_m = 0.0;  ///< ... and to the right
   double outward_sd_m = 0.0;
   double sideways_sd_m = 0.0;
-  bool one_way_only = false;  ///< stake: its readings show its place in one direction only
+  bool one_way_only = false;     ///< stake: its readings show its place in one direction only
   std::optional<SlipLook> slip;  ///< empty when no kind fits, or several
 };
 

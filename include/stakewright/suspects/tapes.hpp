@@ -66,9 +66,9 @@ struct PlannedCorner {
 struct TapePlan {
   std::vector<PlannedPull> pulls;      ///< grouped by where the tape is held, in walking order
   std::vector<PlannedCorner> corners;  ///< in label order; infinity where nothing shows
-  bool reached = false;             ///< every pull and every corner is at or under what was asked
-  double walk_m = 0.0;              ///< how far the two ends of the tape are carried, together
-  std::vector<base::Fact> misses;   ///< what was asked and is not reached
+  bool reached = false;            ///< every pull and every corner is at or under what was asked
+  double walk_m = 0.0;             ///< how far the two ends of the tape are carried, together
+  std::vector<base::Fact> misses;  ///< what was asked and is not reached
 };
 
 /// The shortest set of pulls between corners and to the center pin that reaches the request, each
