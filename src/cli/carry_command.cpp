@@ -70,7 +70,7 @@ void deliver_carry(const Options& options, const job::Job& job,
                    const results::CarryResult& result) {
   deliver(
       options, [&] { return output::carry_json(job, result); },
-      [&] { return report_of(options, job, result); }, result.remarks);
+      [&] { return report_of(options, job, result); }, in_language(result.remarks));
 }
 
 }  // namespace
@@ -89,10 +89,11 @@ int carry(const Options& options) {
     return kAllInTolerance;
   }
   const job::ReadingRows rows = reading_rows_of(options, job);
-  const check::Findings findings =
-      findings_of(job, rows, options, options.units.value_or(job.units));
+  const check::Findings findings = findings_of(job, rows, options);
   results::CarryResult result = results::carry_of(job, findings, request);
-  for (const std::string& remark : job::not_read_remarks(rows)) result.remarks.push_back(remark);
+  const wording::Voice english(wording::built_in(wording::kUsualLanguage), job.units);
+  for (const base::Fact& remark : job::not_read_remarks(rows))
+    result.remarks.push_back(english.text(remark));
   if (const int refused = draw_picture("carry", options); refused != 0) return refused;
   deliver_carry(options, job, result);
   return status_of(result, findings.verdict);

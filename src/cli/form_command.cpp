@@ -27,7 +27,7 @@ int form(const Options& options) {
   if (options.json) {
     print(output::written_json("form", job.title, options.output));
   } else {
-    remark(fmt::format("Wrote {}.", options.output));
+    remark(in_language(fmt::format("Wrote {}.", options.output)));
   }
   return status;
 }

@@ -45,7 +45,7 @@ int layout(const Options& options) {
       [&] {
         return layout_report(job, result, {units, emphasis_for_stdout()});
       },
-      result.order.remarks,
+      in_language(result.order.remarks),
       {{".csv", [&] { return output::points_csv(job, result, units); }},
        {".dxf", [&] { return output::layout_dxf(job, result, units); }}});
   const bool crosses = std::any_of(result.clearances.begin(), result.clearances.end(),

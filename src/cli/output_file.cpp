@@ -30,7 +30,7 @@ void show(const Options& options, const Written& json, const Written& report,
   }
   print(report());
   for (const std::string& text : remarks) remark(text);
-  if (!options.output.empty()) remark(fmt::format("Wrote {}.", options.output));
+  if (!options.output.empty()) remark(in_language(fmt::format("Wrote {}.", options.output)));
   if (const std::string untranslated = untranslated_remark(); !untranslated.empty())
     remark(untranslated);
 }

@@ -19,7 +19,7 @@ std::string ending_among(const std::string& path, const std::vector<std::string>
 using Written = std::function<std::string()>;
 
 /// What a command found: to stdout as JSON or, with its remarks on stderr, as the report.  Each
-/// text is made only when it is asked for.
+/// text is made only when it is asked for; remarks come in the language asked for.
 void show(const Options& options, const Written& json, const Written& report,
           const std::vector<std::string>& remarks = {});
 

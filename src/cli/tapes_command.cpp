@@ -4,12 +4,12 @@
 #include "language.hpp"
 #include "output_file.hpp"
 #include "readings_source.hpp"
-#include "reports.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/output/blank_readings.hpp"
 #include "stakewright/output/json.hpp"
 #include "stakewright/results/tapes.hpp"
+#include "stakewright/told/suspects.hpp"
 #include "stakewright/told/tapes.hpp"
 
 namespace stakewright::cli {
@@ -27,12 +27,13 @@ suspects::TapePlanRequest request_of(const Options& options, const job::Job& job
   return request;
 }
 
-int plan_beforehand(const Options& options, const job::Job& job, const Shown& shown) {
+int plan_beforehand(const Options& options, const job::Job& job) {
   const suspects::TapePlan plan = suspects::tape_plan(job.plan, request_of(options, job));
   deliver(
-      options, [&] { return output::tapes_json(job, plan); },
+      options, [&] { return output::tapes_json(job, plan, json_voice_of(options, job)); },
       [&] {
-        return text_of(told::tape_plan_report(job, plan), voice_of(options, job), shown.emphasis);
+        return text_of(told::tape_plan_report(job, plan), voice_of(options, job),
+                       emphasis_for_stdout());
       },
       {}, {{".csv", [&] { return output::blank_readings_csv(plan); }}});
   return kAllInTolerance;
@@ -40,21 +41,23 @@ int plan_beforehand(const Options& options, const job::Job& job, const Shown& sh
 
 /// A check asks for pulls only while its verdict is open; whoever asks here wants them anyway.
 check::Findings findings_with_pulls(const Options& options, const job::Job& job,
-                                    const job::ReadingRows& rows, base::Units units) {
-  check::Findings findings = findings_of(job, rows, options, units);
+                                    const job::ReadingRows& rows) {
+  check::Findings findings = findings_of(job, rows, options);
   if (findings.places == check::Verdict::in) {
-    const suspects::Setting setting{job.staking, job.tolerance, units};
+    const suspects::Setting setting{job.staking, job.tolerance};
     findings.tape_next = suspects::next_tapes(findings.network, findings.suspects, setting);
   }
   return findings;
 }
 
-int next_after(const Options& options, const job::Job& job, const Shown& shown) {
+int next_after(const Options& options, const job::Job& job) {
   const job::ReadingRows rows = reading_rows_of(options, job);
-  const check::Findings findings = findings_with_pulls(options, job, rows, shown.units);
+  const check::Findings findings = findings_with_pulls(options, job, rows);
+  const wording::Voice voice = voice_of(options, job);
   deliver(
-      options, [&] { return output::next_tapes_json(job, findings); },
-      [&] { return next_tapes_report(job, findings, shown); }, job::not_read_remarks(rows),
+      options, [&] { return output::next_tapes_json(job, findings, json_voice_of(options, job)); },
+      [&] { return text_of(told::next_tapes_report(job, findings), voice, emphasis_for_stdout()); },
+      texts_of(job::not_read_remarks(rows), voice),
       {{".csv", [&] { return output::blank_readings_csv(findings); }}});
   const bool open = check::exit_status(findings.places) == kCannotTell;
   const bool more = !findings.tape_next.empty() || !findings.used.loose.empty();
@@ -66,9 +69,7 @@ int next_after(const Options& options, const job::Job& job, const Shown& shown) 
 int tapes(const Options& options) {
   if (!options.output.empty()) ending_among(options.output, {".json", ".csv"});
   const job::Job job = job_of(options);
-  const Shown shown{options.units.value_or(job.units), emphasis_for_stdout()};
-  return options.readings.empty() ? plan_beforehand(options, job, shown)
-                                  : next_after(options, job, shown);
+  return options.readings.empty() ? plan_beforehand(options, job) : next_after(options, job);
 }
 
 }  // namespace stakewright::cli

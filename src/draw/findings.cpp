@@ -17,8 +17,8 @@ job::ReadingRows rows_of(const Options& options, const job::Job& job) {
 }
 
 check::Findings findings_of(const Options& options, const job::Job& job,
-                            const job::ReadingRows& rows, base::Units units) {
-  check::Input input = results::check_input(job, rows.readings, units);
+                            const job::ReadingRows& rows) {
+  check::Input input = results::check_input(job, rows.readings);
   input.round = options.round;
   return check::check(input);
 }

@@ -12,8 +12,8 @@ namespace stakewright::draw {
 /// Throws InputError for what is wrong in the file.
 job::ReadingRows rows_of(const Options& options, const job::Job& job);
 
-/// Checks the round of the rows that the options ask for; sentences come in `units`.
+/// Checks the round of the rows that the options ask for.
 check::Findings findings_of(const Options& options, const job::Job& job,
-                            const job::ReadingRows& rows, base::Units units);
+                            const job::ReadingRows& rows);
 
 }  // namespace stakewright::draw

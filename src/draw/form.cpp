@@ -14,7 +14,7 @@
 #include "stakewright/job/job.hpp"
 #include "stakewright/job/readings_file.hpp"
 #include "stakewright/results/layout.hpp"
-#include "stakewright/wording/wording.hpp"
+#include "stakewright/wording/voice.hpp"
 
 namespace stakewright::draw {
 
@@ -22,7 +22,7 @@ namespace {
 
 struct Form {
   std::vector<drawing::Page> pages;
-  std::vector<std::string> remarks;
+  std::vector<base::Fact> remarks;
 };
 
 Form blank_form(const Options& options, const job::Job& job, const wording::Wording& words,
@@ -36,9 +36,8 @@ Form blank_form(const Options& options, const job::Job& job, const wording::Word
 Form correction(const Options& options, const job::Job& job, const wording::Wording& words,
                 const forms::FormChoices& choices) {
   const job::ReadingRows rows = rows_of(options, job);
-  return {
-      forms::correction_sheet(job, findings_of(options, job, rows, choices.units), words, choices),
-      job::not_read_remarks(rows)};
+  return {forms::correction_sheet(job, findings_of(options, job, rows), words, choices),
+          job::not_read_remarks(rows)};
 }
 
 }  // namespace
@@ -59,7 +58,8 @@ std::vector<std::string> write_form(const Options& options) {
                   forms::form_file(form.pages, job, units, options.language, words.wording));
 
   std::vector<std::string> remarks = words.remarks;
-  remarks.insert(remarks.end(), form.remarks.begin(), form.remarks.end());
+  const wording::Voice voice(words.wording, units);
+  for (const base::Fact& remark : form.remarks) remarks.push_back(voice.text(remark));
   for (std::string& remark : remarks_on_the_face()) remarks.push_back(std::move(remark));
   return remarks;
 }

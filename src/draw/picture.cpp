@@ -44,8 +44,7 @@ Drawn roof_of(const Options& options, const job::Job& job, const wording::Wordin
   Drawn drawn;
   std::optional<roof::FoundCorners> found;
   if (!options.readings.empty())
-    found = corners_for_roof(findings_of(options, job, rows_of(options, job), choices.units),
-                             drawn.remarks);
+    found = corners_for_roof(findings_of(options, job, rows_of(options, job)), drawn.remarks);
   const roof::Carry carry =
       roof::carry(job.plan, job.plate_offset_m, job.roof, job.tolerance, found);
   drawn.pictures = forms::roof_pictures(job, carry, found, options.drawing, wording, choices);
@@ -57,8 +56,8 @@ Drawn drawn_of(const Options& options, const job::Job& job, const wording::Wordi
   const forms::PictureChoices choices{units, options.paper.value_or(forms::usual_paper(units))};
   switch (options.what) {
     case What::check:
-      return {forms::found_pictures(job, findings_of(options, job, rows_of(options, job), units),
-                                    wording, choices),
+      return {forms::found_pictures(job, findings_of(options, job, rows_of(options, job)), wording,
+                                    choices),
               {}};
     case What::carry:
       return roof_of(options, job, wording, choices);

@@ -140,9 +140,9 @@ Fact left_out_sentence(const Findings& findings, std::size_t observation) {
                               network.observations[observation].is_angle())}}};
   const suspects::Cause* cause = slip_cause(findings, observation);
   if (cause == nullptr) return said;
-  said.id = by_kind(network, observation,
-                    {"check.tape_left_out_like", "check.laser_left_out_like",
-                     "check.angle_left_out_like"});
+  said.id = by_kind(
+      network, observation,
+      {"check.tape_left_out_like", "check.laser_left_out_like", "check.angle_left_out_like"});
   said.holes.push_back({"slip", slip(network, *cause)});
   return said;
 }
@@ -164,8 +164,8 @@ List sets_in_question(const Findings& findings) {
 List fixing_tapes(const Findings& findings, const adjustment::Loose& loose) {
   List tapes;
   for (const auto& tape : loose.would_fix)
-    tapes.items.emplace_back(pull(findings.network.points[tape.from].label,
-                                  findings.network.points[tape.to].label));
+    tapes.items.emplace_back(
+        pull(findings.network.points[tape.from].label, findings.network.points[tape.to].label));
   return tapes;
 }
 
@@ -181,7 +181,7 @@ Row corner_row(const Findings& findings, std::size_t i) {
   const placement::CornerResult& corner = findings.placement->corners[i];
   const Nothing none{};
   if (!findings.survey->measured[i])
-    return {label(findings, i),       Fact{"check.not_fixed_cell"}, none, none, none, none,
+    return {label(findings, i),     Fact{"check.not_fixed_cell"}, none, none, none, none,
             verdict(corner.verdict)};
   return {label(findings, i),
           Directed{Way::outward, Length{corner.outward_m}},
@@ -214,16 +214,16 @@ Row reading_row(const Findings& findings, std::size_t i) {
   const auto figure = [&](double value) {
     return seen.is_angle() ? Value(Angle{value, AngleStyle::dms}) : Value(Length{value});
   };
-  return {adjustment::points_of(findings.network, i),
-          Name{findings.network.instruments[seen.instrument].name},
-          figure(seen.read),
-          figure(out.adjusted),
-          seen.is_angle() ? Directed{Way::large, Angle{-out.residual, AngleStyle::dms}}
-                          : Directed{Way::reads, Length{-out.residual, Step::fine}},
-          Number{std::abs(out.standardized), 1},
-          std::isfinite(out.smallest_catch) ? figure(out.smallest_catch)
-                                            : Value(Fact{"columns.none"}),
-          out.excluded ? Value(Fact{"columns.left_out"}) : Value(Nothing{})};
+  return {
+      adjustment::points_of(findings.network, i),
+      Name{findings.network.instruments[seen.instrument].name},
+      figure(seen.read),
+      figure(out.adjusted),
+      seen.is_angle() ? Directed{Way::large, Angle{-out.residual, AngleStyle::dms}}
+                      : Directed{Way::reads, Length{-out.residual, Step::fine}},
+      Number{std::abs(out.standardized), 1},
+      std::isfinite(out.smallest_catch) ? figure(out.smallest_catch) : Value(Fact{"columns.none"}),
+      out.excluded ? Value(Fact{"columns.left_out"}) : Value(Nothing{})};
 }
 
 /// How an angle is named, by the first one there is.
@@ -251,10 +251,10 @@ Section readings_section(const Findings& findings) {
 }
 
 Section comparison_section(const Findings& findings) {
-  Table table{{Fact{"columns.corner"}, Fact{"check.off_fewest_moves"},
-               Fact{"check.off_least_squares"}, Fact{"columns.outward_or_inward"},
-               Fact{"columns.sideways"}},
-              {}};
+  Table table{
+      {Fact{"columns.corner"}, Fact{"check.off_fewest_moves"}, Fact{"check.off_least_squares"},
+       Fact{"columns.outward_or_inward"}, Fact{"columns.sideways"}},
+      {}};
   for (std::size_t i = 0; i < findings.least_squares->corners.size(); ++i) {
     if (!findings.survey->measured[i]) continue;
     const placement::CornerResult& corner = findings.least_squares->corners[i];

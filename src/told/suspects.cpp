@@ -162,8 +162,7 @@ Fact wrong_stake_slip(const Network& network, const Cause& cause) {
   List instead{{}, List::Joint::any};
   for (const suspects::Between& points : cause.slip->instead_of)
     instead.items.emplace_back(name_of(network, points));
-  if (instead.items.empty())
-    return {angle ? Id("slips.wrong_sight") : Id("slips.wrong_pull")};
+  if (instead.items.empty()) return {angle ? Id("slips.wrong_sight") : Id("slips.wrong_pull")};
   return {angle ? Id("slips.wrong_sight_of") : Id("slips.wrong_pull_of"),
           {{"instead", std::move(instead)}}};
 }
