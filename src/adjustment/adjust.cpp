@@ -1,7 +1,5 @@
 #include "stakewright/adjustment/adjust.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -12,6 +10,7 @@
 #include "plausible.hpp"
 #include "settle.hpp"
 #include "stakewright/adjustment/quantiles.hpp"
+#include "stakewright/base/significant.hpp"
 #include "stakewright/base/turning.hpp"
 
 namespace stakewright::adjustment {
@@ -60,9 +59,7 @@ Adjustment outline(const Network& network, const Determinacy& known, const Unkno
     result.readings_out.push_back(reading);
   }
   for (const std::size_t r : known.readings) result.readings_out[r].used = true;
-  if (known.center_set_aside)
-    result.remarks.emplace_back(
-        "Too few readings reach the center pin to place it; what they read is left out.");
+  if (known.center_set_aside) result.remarks.push_back({"adjustment.center_left_out"});
   return result;
 }
 
@@ -155,17 +152,16 @@ void fill_instruments(const Network& network, const Unknowns& unknowns, const Fi
     result.instruments.push_back(out);
     if (out.scale_sd > kPracticallyThePrior * network.instruments[i].scale &&
         unknowns.scale[i] != kNotAsked)
-      result.remarks.push_back(fmt::format(
-          "The scale of {} cannot be seen from its own readings: {:.2g} % of a length, one "
-          "standard deviation, is counted in every uncertainty.",
-          network.instruments[i].name, 100.0 * out.scale_sd));
+      result.remarks.push_back({"adjustment.scale_unseen",
+                                {{"instrument", base::Name{network.instruments[i].name}},
+                                 {"percent", base::significant(100.0 * out.scale_sd, 2)}}});
   }
 }
 
-void give_up(const char* why, Adjustment& result) {
+void give_up(base::Id why, Adjustment& result) {
   result.status = Status::did_not_settle;
   result.passed = false;
-  result.remarks.emplace_back(why);
+  result.remarks.push_back({why});
 }
 
 }  // namespace
@@ -178,11 +174,11 @@ Adjustment adjust(const Network& network, const std::vector<bool>& excluded) {
   if (unknowns.places == 0) return result;
   const std::optional<Fit> fit = settle(network, unknowns, known.readings, known.defect);
   if (!fit) {
-    give_up("The sums found no rest: the readings contradict one another too much.", result);
+    give_up("adjustment.no_rest", result);
     return result;
   }
   if (!draws_the_plan(network, known, fit->state)) {
-    give_up("The readings do not draw the planned polygon: they may be of another job.", result);
+    give_up("adjustment.another_polygon", result);
     return result;
   }
   fill_places(unknowns, *fit, result);

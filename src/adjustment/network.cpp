@@ -69,4 +69,29 @@ Network network(const layout::Plan& plan, const std::vector<readings::Reading>& 
   return result;
 }
 
+bool same_points(const readings::Observation& a, const readings::Observation& b) {
+  if (a.at != b.at) return false;
+  const bool same = a.from == b.from && a.to == b.to;
+  return same || (!a.is_angle() && a.from == b.to && a.to == b.from);
+}
+
+base::ReadingName points_of(const Network& network, std::size_t reading) {
+  const readings::Observation& own = network.observations[reading];
+  base::ReadingName name{{network.points[own.from].label}};
+  if (own.at) name.points.push_back(network.points[*own.at].label);
+  name.points.push_back(network.points[own.to].label);
+  return name;
+}
+
+base::ReadingName name_of(const Network& network, std::size_t reading) {
+  base::ReadingName name = points_of(network, reading);
+  name.of = 0;
+  for (std::size_t i = 0; i < network.observations.size(); ++i) {
+    if (!same_points(network.observations[reading], network.observations[i])) continue;
+    ++name.of;
+    if (i < reading) ++name.which;
+  }
+  return name;
+}
+
 }  // namespace stakewright::adjustment

@@ -1,7 +1,5 @@
 #include "stakewright/check/check.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "compared.hpp"
@@ -10,7 +8,6 @@
 #include "rivals.hpp"
 #include "same_pairs.hpp"
 #include "stakewright/base/error.hpp"
-#include "stakewright/base/text.hpp"
 #include "stakewright/readings/missing_figures.hpp"
 #include "stakewright/readings/rounds.hpp"
 
@@ -38,23 +35,19 @@ Verdict verdict_of(const Findings& findings) {
   return any(placement::Verdict::undecided) ? Verdict::undecided : Verdict::in;
 }
 
-// "the tape O-A": the readings the used sums were made without.
-std::string readings_left_out(const Findings& findings) {
-  std::vector<std::string> names;
+// What the figures are worth while it is open which reading is wrong.
+void add_rivals_remarks(Findings& findings, bool decided) {
+  base::List without;
   for (std::size_t reading = 0; reading < findings.used.readings_out.size(); ++reading) {
-    if (findings.used.readings_out[reading].excluded) {
-      names.push_back(reading_name(findings.network, reading));
-    }
+    if (findings.used.readings_out[reading].excluded)
+      without.items.emplace_back(adjustment::name_of(findings.network, reading));
   }
-  return base::joined(names);
-}
-
-std::string rivals_remark(const Findings& findings, bool decided) {
-  const std::string without = readings_left_out(findings);
-  return fmt::format(
-      "Something is misread and it cannot be told which reading{} The figures are those {}{}.",
-      decided ? ", but whichever it is, every corner's verdict is the same." : ".",
-      without.empty() ? "of all readings" : "without the likeliest, ", without);
+  findings.remarks.push_back(
+      {decided ? base::Id("check.misread_but_decided") : base::Id("check.misread_and_open")});
+  findings.remarks.push_back(
+      without.items.empty()
+          ? base::Fact{"check.figures_of_all"}
+          : base::Fact{"check.figures_without_the_likeliest", {{"readings", without}}});
 }
 
 // Several readings may be the misread one: judged over all of them, the figures being those
@@ -63,7 +56,7 @@ std::vector<bool> find_among_rivals(const Input& input, Findings& findings) {
   Rivals rivals = weighed_rivals(input, findings);
   take(findings, std::move(rivals.leading));
   findings.verdict = rivals.decided ? verdict_of(findings) : Verdict::contradiction;
-  if (findings.placement) findings.remarks.push_back(rivals_remark(findings, rivals.decided));
+  if (findings.placement) add_rivals_remarks(findings, rivals.decided);
   return rivals.alike;
 }
 
@@ -106,9 +99,7 @@ void add_moves(const Input& input, const std::vector<bool>& certain, Findings& f
   findings.moves.erase(std::remove_if(findings.moves.begin(), findings.moves.end(), uncertain),
                        findings.moves.end());
   if (!unknown.empty()) {
-    findings.remarks.push_back(fmt::format(
-        "{} {} out, but by how much hangs on which reading is wrong: settle that before moving.",
-        base::joined(unknown), unknown.size() == 1 ? "is" : "are"));
+    findings.remarks.push_back({"check.out_by_how_much", {{"corners", base::names(unknown)}}});
   }
 }
 
@@ -180,7 +171,6 @@ void check_round(const Input& input, Findings& findings) {
   suspects::Setting setting;
   setting.staking = input.staking;
   setting.tolerance = input.tolerance;
-  setting.units = input.units;
   findings.suspects = suspects::weigh(findings.network, setting);
   if (findings.suspects.of_another_job) findings.verdict = Verdict::contradiction;
   if (findings.placement) {
@@ -192,15 +182,15 @@ void check_round(const Input& input, Findings& findings) {
     findings.tape_next = suspects::next_tapes(findings.network, findings.suspects, setting);
   }
   findings.same_pairs = same_pairs(findings, input.tolerance.confidence);
-  for (const auto& sentences : {exclusion_remarks(input, findings), site_remarks(input, findings),
-                                instrument_remarks(input, findings)})
-    findings.remarks.insert(findings.remarks.end(), sentences.begin(), sentences.end());
-  findings.more_remarks = readings::missing_figures(input.readings, input.instruments);
+  for (const auto& more : {exclusion_remarks(input, findings), site_remarks(input, findings),
+                           instrument_remarks(input, findings),
+                           readings::missing_figures(input.readings, input.instruments)})
+    findings.remarks.insert(findings.remarks.end(), more.begin(), more.end());
   findings.places = findings.verdict;
   if (findings.levels) {
     findings.verdict = with_levels(findings);
     const auto& more = findings.levels->remarks;
-    findings.more_remarks.insert(findings.more_remarks.end(), more.begin(), more.end());
+    findings.remarks.insert(findings.remarks.end(), more.begin(), more.end());
   }
 }
 

@@ -1,38 +1,30 @@
 #include "remarks.hpp"
-#include "stakewright/base/angle.hpp"
-#include "stakewright/base/text.hpp"
-#include "stakewright/base/turning.hpp"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+
+#include "stakewright/base/turning.hpp"
 
 namespace stakewright::check {
 namespace {
 
 using adjustment::SlipVerdict;
-using Sentences = std::vector<std::string>;
+using base::Fact;
+using Facts = std::vector<Fact>;
 
 // Repeats of one pull that differ by more than this many standard deviations of the difference
 // contradict each other: Baarda's non-centrality for 0.001 and 0.80, docs/methods/adjustment.md.
 constexpr double kRepeatsDisagree = 4.13;
 
-const std::string& label(const Findings& findings, std::size_t point) {
-  return findings.network.points[point].label;
+base::Name label(const Findings& findings, std::size_t point) {
+  return {findings.network.points[point].label};
 }
 
-bool same_pull(const readings::Observation& a, const readings::Observation& b) {
-  if (a.at != b.at) return false;
-  const bool same = a.from == b.from && a.to == b.to;
-  return same || (!a.is_angle() && a.from == b.to && a.to == b.from);
-}
-
-// "A-C", or "A-O-C" for an angle turned at O.
-std::string points_name(const adjustment::Network& network, const readings::Observation& reading) {
-  const auto name = [&](std::size_t point) { return network.points[point].label; };
-  const std::string at = reading.at ? name(*reading.at) + '-' : "";
-  return name(reading.from) + '-' + at + name(reading.to);
+// An error of a reading.
+base::Value size_of(const readings::Observation& reading, double size) {
+  if (reading.is_angle()) return base::Angle{std::abs(size), base::AngleStyle::words};
+  return base::Length{std::abs(size)};
 }
 
 double apart(const readings::Observation& a, const readings::Observation& b) {
@@ -45,120 +37,153 @@ bool left_out(const Findings& findings, std::size_t reading) {
   return std::find(excluded.begin(), excluded.end(), reading) != excluded.end();
 }
 
-void add_repeats(const Input& input, const Findings& findings, Sentences& remarks) {
+void add_repeats(const Findings& findings, Facts& remarks) {
   const auto& readings = findings.network.observations;
   for (std::size_t i = 0; i < readings.size(); ++i) {
     for (std::size_t j = i + 1; j < readings.size(); ++j) {
-      if (!same_pull(readings[i], readings[j])) continue;
+      if (!adjustment::same_points(readings[i], readings[j])) continue;
       if (left_out(findings, i) || left_out(findings, j)) continue;
       const double off = apart(readings[i], readings[j]);
       if (off <= kRepeatsDisagree * std::hypot(readings[i].sd, readings[j].sd)) continue;
-      remarks.push_back(fmt::format(
-          "{} was read twice, {} apart: {} it again.", points_name(findings.network, readings[i]),
-          size_words(readings[i], off, input.units), readings[i].is_angle() ? "turn" : "pull"));
+      remarks.push_back(
+          {readings[i].is_angle() ? base::Id("check.turned_twice") : base::Id("check.pulled_twice"),
+           {{"reading", adjustment::points_of(findings.network, i)},
+            {"apart", size_of(readings[i], off)}}});
     }
   }
 }
 
-// "A-C at 13' 10-1/4"": told by its figure, since one pull may be there twice.
-std::string with_figure(const Input& input, const Findings& findings, std::size_t reading) {
+// With its figure, by which a crew finds it in its list.
+Fact with_figure(const Findings& findings, std::size_t reading) {
   const readings::Observation& observation = findings.network.observations[reading];
-  return fmt::format("{} at {}", points_name(findings.network, observation),
-                     observation.is_angle()
-                         ? base::dms_from_angle(observation.read)
-                         : base::text_from_length(observation.read, input.units));
+  const base::Value figure = observation.is_angle()
+                                 ? base::Value(base::Angle{observation.read, base::AngleStyle::dms})
+                                 : base::Value(base::Length{observation.read});
+  return {"check.reading_at",
+          {{"reading", adjustment::points_of(findings.network, reading)}, {"figure", figure}}};
 }
 
-void add_groups(const Input& input, const Findings& findings, Sentences& remarks) {
+void add_groups(const Findings& findings, Facts& remarks) {
   if (findings.slips.verdict != SlipVerdict::not_separable) return;
   for (const auto& group : findings.slips.groups) {
-    Sentences names;
-    for (const std::size_t reading : group) {
-      names.push_back(with_figure(input, findings, reading));
-    }
-    remarks.push_back(fmt::format("A slip in any one of these readings looks the same: {}.",
-                                  base::joined(names)));
+    base::List names;
+    for (const std::size_t reading : group)
+      names.items.emplace_back(with_figure(findings, reading));
+    remarks.push_back({"check.slips_look_the_same", {{"readings", names}}});
   }
 }
 
-void add_scatter(const Findings& findings, Sentences& remarks) {
+void add_scatter(const Findings& findings, Facts& remarks) {
   if (findings.used.passed || findings.slips.verdict == SlipVerdict::not_separable) return;
   if (findings.used.status == adjustment::Status::did_not_settle) return;
-  remarks.emplace_back(
-      "The readings scatter more than their instruments should, and no single one stands out: "
-      "the verdicts may be too sure.");
+  remarks.push_back({"check.scatter"});
 }
 
-void add_held(const Input& input, const Findings& findings, Sentences& remarks) {
+void add_held(const Findings& findings, Facts& remarks) {
   for (const std::size_t corner : findings.survey->hold) {
     const placement::CornerResult& result = findings.placement->corners[corner];
     if (!findings.survey->measured[corner]) {
-      remarks.push_back(
-          fmt::format("Stake {} is held, but its place is not known from these "
-                      "readings.",
-                      label(findings, corner)));
+      remarks.push_back({"check.held_not_known", {{"stake", label(findings, corner)}}});
     } else if (result.verdict == placement::Verdict::out) {
-      remarks.push_back(fmt::format("Stake {} is held and stays, but is off by {} itself.",
-                                    label(findings, corner),
-                                    base::text_from_length(result.off_m, input.units)));
+      remarks.push_back(
+          {"check.held_and_off",
+           {{"stake", label(findings, corner)}, {"off", base::Length{result.off_m}}}});
     }
   }
 }
 
 // Corners that these readings could not call in wherever they stood.
-void add_coarse(const Input& input, const Findings& findings, Sentences& remarks) {
-  Sentences coarse;
+void add_coarse(const Input& input, const Findings& findings, Facts& remarks) {
+  std::vector<std::string> coarse;
   for (std::size_t i = 0; i < findings.network.corner_count; ++i) {
     if (!findings.survey->measured[i]) continue;
     const base::Matrix& c = findings.placement->deviation_covariance;
     const double best = placement::chance_within(0.0, 0.0, c(2 * i, 2 * i), c(2 * i, 2 * i + 1),
                                                  c(2 * i + 1, 2 * i + 1), input.tolerance.corner_m);
-    if (best < input.tolerance.confidence) coarse.push_back(label(findings, i));
+    if (best < input.tolerance.confidence) coarse.push_back(findings.network.points[i].label);
   }
-  if (coarse.empty()) return;
-  remarks.push_back(fmt::format(
-      "These readings are too few or too coarse to call {} in, even standing exactly right.",
-      base::joined(coarse)));
+  if (!coarse.empty()) remarks.push_back({"check.too_coarse", {{"corners", base::names(coarse)}}});
 }
 
-void add_fewest(const Findings& findings, Sentences& remarks) {
+void add_fewest(const Findings& findings, Facts& remarks) {
   if (findings.verdict != Verdict::out) return;
   const placement::Placement& placement = *findings.placement;
-  if (placement.kept.size() == 1 && findings.survey->hold.empty()) {
-    remarks.emplace_back(
-        "No two stakes stand right to each other: setting the polygon out afresh is quicker than "
-        "moving stakes.");
+  if (placement.kept.size() == 1 && findings.survey->hold.empty())
+    remarks.push_back({"check.set_out_afresh"});
+  if (!placement.proven) remarks.push_back({"check.moves_not_proven"});
+}
+
+// Corners whose verdict would be another one, by the verdict they would have.
+base::List changes(const Findings& findings, const placement::Placement& kept) {
+  using placement::Verdict;
+  base::List result;
+  for (const auto& [verdict, id] : {std::pair{Verdict::out, base::Id("check.made_out")},
+                                    std::pair{Verdict::undecided, base::Id("check.made_undecided")},
+                                    std::pair{Verdict::in, base::Id("check.made_in")}}) {
+    std::vector<std::string> labels;
+    for (std::size_t i = 0; i < kept.corners.size(); ++i) {
+      const bool changed = kept.corners[i].verdict != findings.placement->corners[i].verdict;
+      if (changed && kept.corners[i].verdict == verdict)
+        labels.push_back(findings.network.points[i].label);
+    }
+    if (!labels.empty()) result.items.emplace_back(Fact{id, {{"corners", base::names(labels)}}});
   }
-  if (!placement.proven) {
-    remarks.emplace_back(
-        "With so many corners off, the fewest moves were searched for and not proven: fewer may "
-        "do.");
-  }
+  return result;
+}
+
+// What if one reading were kept, the others still left out.
+Fact if_kept(const Input& input, const Findings& findings, std::size_t reading) {
+  std::vector<std::size_t> left_out = findings.slips.excluded;
+  left_out.erase(std::remove(left_out.begin(), left_out.end(), reading), left_out.end());
+  const Places kept = places(input, findings, left_out);
+  if (!kept.placement || !findings.placement) return {"check.kept_no_figure"};
+  const base::List changed = changes(findings, *kept.placement);
+  if (changed.items.empty()) return {"check.kept_no_change"};
+  return {"check.kept_would_make", {{"changes", changed}}};
+}
+
+// By how much a reading is off by all the others.
+Fact off_by(const Findings& findings, std::size_t reading) {
+  const readings::Observation& observation = findings.network.observations[reading];
+  const double residual = findings.used.readings_out[reading].residual;
+  const bool too_short = residual > 0.0;
+  const base::Id way = observation.is_angle()
+                           ? too_short ? base::Id("sizes.too_small") : base::Id("sizes.too_large")
+                       : too_short ? base::Id("sizes.too_short")
+                                   : base::Id("sizes.too_long");
+  return {way, {{"size", size_of(observation, residual)}}};
+}
+
+base::Id left_out_because(const Findings& findings, std::size_t reading) {
+  const readings::Observation& observation = findings.network.observations[reading];
+  if (observation.is_angle()) return "check.angle_left_out_because";
+  return findings.network.instruments[observation.instrument].kind == readings::Kind::laser
+             ? base::Id("check.laser_left_out_because")
+             : base::Id("check.tape_left_out_because");
 }
 
 }  // namespace
 
-std::string reading_name(const adjustment::Network& network, std::size_t reading) {
-  const readings::Observation& observation = network.observations[reading];
-  const bool laser = network.instruments[observation.instrument].kind == readings::Kind::laser;
-  const char* kind = observation.is_angle() ? "angle" : laser ? "laser reading" : "tape";
-  return fmt::format("the {} {}", kind, points_name(network, observation));
+std::vector<Fact> exclusion_remarks(const Input& input, const Findings& findings) {
+  Facts remarks;
+  for (const std::size_t reading : findings.slips.excluded) {
+    remarks.push_back({left_out_because(findings, reading),
+                       {{"reading", adjustment::name_of(findings.network, reading)},
+                        {"off", off_by(findings, reading)},
+                        {"kept", if_kept(input, findings, reading)}}});
+  }
+  return remarks;
 }
 
-std::string size_words(const readings::Observation& reading, double size, base::Units units) {
-  return reading.is_angle() ? base::words_from_angle(size)
-                            : base::text_from_length(std::abs(size), units);
-}
-
-std::vector<std::string> site_remarks(const Input& input, const Findings& findings) {
-  Sentences remarks;
-  if (!findings.suspects.remark.empty() && !only_levels(findings))
-    remarks.push_back(findings.suspects.remark);
-  add_repeats(input, findings, remarks);
-  add_groups(input, findings, remarks);
+std::vector<Fact> site_remarks(const Input& input, const Findings& findings) {
+  Facts remarks;
+  if (findings.suspects.remark && !only_levels(findings))
+    remarks.push_back(*findings.suspects.remark);
+  add_repeats(findings, remarks);
+  add_groups(findings, remarks);
   add_scatter(findings, remarks);
   if (findings.placement) {
-    add_held(input, findings, remarks);
+    add_held(findings, remarks);
     if (findings.slips.verdict != SlipVerdict::not_separable) {
       add_coarse(input, findings, remarks);
     }

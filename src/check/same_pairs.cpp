@@ -1,13 +1,10 @@
 #include "same_pairs.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <map>
 
 #include "stakewright/adjustment/quantiles.hpp"
-#include "stakewright/base/text.hpp"
 
 namespace stakewright::check {
 namespace {
@@ -99,33 +96,25 @@ SamePairs compared_on(const std::vector<Difference>& all, double confidence) {
   return result;
 }
 
-std::string in_words(std::size_t count) {
-  static const std::vector<std::string> words{"",     "one",    "two",   "three", "four",
-                                              "five", "six",    "seven", "eight", "nine",
-                                              "ten",  "eleven", "twelve"};
-  return count < words.size() ? words[count] : std::to_string(count);
-}
-
-std::string kind_words(SamePairs::Like like) {
+base::Id difference_id(SamePairs::Like like) {
   switch (like) {
     case SamePairs::Like::zero:
-      return ", the same at every length: one of them has its zero off";
+      return "check.instruments_differ_alike";
     case SamePairs::Like::scale:
-      return ", more the longer the pull: one of them has its scale off";
+      return "check.instruments_differ_with_length";
     case SamePairs::Like::either:
       break;
   }
-  return ": one of them has its zero or its scale off";
+  return "check.instruments_differ";
 }
 
-std::string difference_sentence(const Findings& findings, const SamePairs& same,
-                                base::Units units) {
+base::Fact difference_remark(const Findings& findings, const SamePairs& same) {
   const auto& instruments = findings.network.instruments;
-  return fmt::format(
-      "{} reads {} {} against {} on the same {}{}. Check both against a known length.",
-      instruments[same.instrument].name, base::text_from_small_length(std::abs(same.more_m), units),
-      same.more_m > 0.0 ? "long" : "short", instruments[same.against].name,
-      same.pairs == 1 ? "pair" : in_words(same.pairs) + " pairs", kind_words(same.like));
+  return {difference_id(same.like),
+          {{"instrument", base::Name{instruments[same.instrument].name}},
+           {"more", base::Directed{base::Way::reads, base::Length{same.more_m, base::Step::fine}}},
+           {"against", base::Name{instruments[same.against].name}},
+           {"count", base::Count{same.pairs}}}};
 }
 
 // The pairs that an instrument read, longest first.
@@ -143,16 +132,16 @@ constexpr std::size_t kPairsToShow = 2;
 // Lengths that differ by less than this count as equally long: the list then goes by labels.
 constexpr double kEquallyLong_m = 0.1;
 
-std::vector<std::string> pairs_worth(const Findings& findings, const ByPair& read) {
+base::List pairs_worth(const Findings& findings, const ByPair& read) {
   auto pairs = longest_first(read);
   const double longest_m = pairs.front().first;
   std::stable_partition(pairs.begin(), pairs.end(),
                         [&](const auto& pair) { return pair.first > longest_m - kEquallyLong_m; });
-  std::vector<std::string> names;
+  base::List names;
   for (std::size_t i = 0; i < std::min(kPairsToShow, pairs.size()); ++i) {
     const auto& points = findings.network.points;
-    names.push_back(points[pairs[i].second.first].label + "–" +
-                    points[pairs[i].second.second].label);
+    const auto& [from, to] = pairs[i].second;
+    names.items.emplace_back(base::ReadingName{{points[from].label, points[to].label}});
   }
   return names;
 }
@@ -194,22 +183,21 @@ bool is_compared(const Findings& findings, std::size_t instrument) {
 }
 
 // Only the instrument with most readings: what is true of the second follows from it.
-std::string hidden_sentence(const Input& input, const Findings& findings) {
+std::optional<base::Fact> hidden_remark(const Input& input, const Findings& findings) {
   const std::vector<ByPair> by_pair = read_by_pair(findings);
   const auto most =
       std::max_element(by_pair.begin(), by_pair.end(),
                        [](const ByPair& a, const ByPair& b) { return a.size() < b.size(); });
   const auto instrument = static_cast<std::size_t>(most - by_pair.begin());
   if (most == by_pair.end() || most->size() < kPairsToShow || is_compared(findings, instrument))
-    return "";
+    return {};
   const readings::Instrument* second = second_for(input, findings, instrument, by_pair);
-  if (second == nullptr) return "";
-  return fmt::format(
-      "Nothing here would show a tape or a laser that is off all along: read {} with {} as well as "
-      "{}, and an error of {} at that length would show.",
-      base::joined(pairs_worth(findings, *most)), second->name,
-      findings.network.instruments[instrument].name,
-      base::text_from_length(would_show_m(findings, instrument, *second, *most), input.units));
+  if (second == nullptr) return {};
+  return base::Fact{"check.nothing_shows_a_tape_off",
+                    {{"pairs", pairs_worth(findings, *most)},
+                     {"second", base::Name{second->name}},
+                     {"instrument", base::Name{findings.network.instruments[instrument].name}},
+                     {"error", base::Length{would_show_m(findings, instrument, *second, *most)}}}};
 }
 
 }  // namespace
@@ -229,13 +217,12 @@ std::vector<SamePairs> same_pairs(const Findings& findings, double confidence) {
   return result;
 }
 
-std::vector<std::string> instrument_remarks(const Input& input, const Findings& findings) {
-  std::vector<std::string> remarks;
+std::vector<base::Fact> instrument_remarks(const Input& input, const Findings& findings) {
+  std::vector<base::Fact> remarks;
   for (const SamePairs& same : findings.same_pairs) {
-    if (same.differ) remarks.push_back(difference_sentence(findings, same, input.units));
+    if (same.differ) remarks.push_back(difference_remark(findings, same));
   }
-  const std::string hidden = hidden_sentence(input, findings);
-  if (!hidden.empty()) remarks.push_back(hidden);
+  if (const auto hidden = hidden_remark(input, findings)) remarks.push_back(*hidden);
   return remarks;
 }
 

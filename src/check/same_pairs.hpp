@@ -2,7 +2,6 @@
 // readings would show it where there are none.
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "stakewright/check/check.hpp"
@@ -12,8 +11,8 @@ namespace stakewright::check {
 /// Every two instruments that read the same pairs, readings left out aside.
 std::vector<SamePairs> same_pairs(const Findings& findings, double confidence);
 
-/// Sentences on those that differ by more than their readings' noise, and on the instruments whose
-/// own error nothing here would show.
-std::vector<std::string> instrument_remarks(const Input& input, const Findings& findings);
+/// On those that differ by more than their readings' noise, and on the instrument whose own error
+/// nothing here would show.
+std::vector<base::Fact> instrument_remarks(const Input& input, const Findings& findings);
 
 }  // namespace stakewright::check

@@ -69,10 +69,11 @@ results::CarryResult carry_of(const Options& options, const job::Job& job) {
   const results::CarryRequest request = request_of(options, job);
   if (options.readings.empty()) return results::carry_of(job, request);
   const job::ReadingRows rows = reading_rows_of(options, job);
-  const check::Findings findings =
-      findings_of(job, rows, options, options.units.value_or(job.units));
+  const check::Findings findings = findings_of(job, rows, options);
   results::CarryResult result = results::carry_of(job, findings, request);
-  for (const std::string& remark : job::not_read_remarks(rows)) result.remarks.push_back(remark);
+  const wording::Voice english(wording::built_in(wording::kUsualLanguage), job.units);
+  for (const base::Fact& remark : job::not_read_remarks(rows))
+    result.remarks.push_back(english.text(remark));
   return result;
 }
 
@@ -83,7 +84,7 @@ int carry(const Options& options, const Painter* painter) {
   const results::CarryResult result = carry_of(options, job);
   deliver(options, {.json = [&] { return output::carry_json(job, result); },
                     .report = [&] { return report_of(options, job, result); },
-                    .remarks = result.remarks,
+                    .remarks = in_language(result.remarks),
                     .drawing = [&] { return painter->roof(options, job, result); }});
   return options.readings.empty() ? kAllInTolerance : status_of(result);
 }

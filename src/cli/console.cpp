@@ -51,7 +51,7 @@ void remark(std::string_view text) {
     sentence.front() = static_cast<char>(sentence.front() - 'a' + 'A');
   }
   if (!sentence.ends_with('.')) sentence += '.';
-  std::fputs(paragraph(sentence).c_str(), stderr);
+  std::fputs(wrapped(sentence).c_str(), stderr);
 }
 
 void complain(std::string_view text) {

@@ -46,12 +46,11 @@ std::string lengths_on_tape(const results::LayoutResult& result, const Shown& sh
     if (!told.insert(tape.skip).second) continue;
     const double reading_m =
         readings::reading_for_m(tape.length_m, result.with->tape, result.with->held);
-    rows.push_back(
-        {tape_name(tape.from, tape.to), text_from_length(tape.length_m, shown.units),
-         text_from_length(reading_m, shown.units),
-         against_true(reading_m, tape.length_m, shown.units),
-         english.text(told::corrections_made(
-             readings::corrections_at(reading_m, result.with->tape, result.with->held)))});
+    rows.push_back({tape_name(tape.from, tape.to), text_from_length(tape.length_m, shown.units),
+                    text_from_length(reading_m, shown.units),
+                    against_true(reading_m, tape.length_m, shown.units),
+                    english.text(told::corrections_made(readings::corrections_at(
+                        reading_m, result.with->tape, result.with->held)))});
   }
   return table({{"and all like"},
                 {"true length", Align::right},

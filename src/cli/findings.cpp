@@ -15,18 +15,18 @@ job::ReadingRows reading_rows_of(const Options& options, const job::Job& job) {
 }
 
 check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows,
-                            const Options& options, base::Units units) {
+                            const Options& options) {
   keep_names(rows.readings);
-  check::Input input = results::check_input(job, rows.readings, units);
+  check::Input input = results::check_input(job, rows.readings);
   input.round = options.round;
   input.since = options.since;
   return check::check(input);
 }
 
-check::Findings findings_of(const job::Job& job, const Options& options, base::Units units) {
+check::Findings findings_of(const job::Job& job, const Options& options) {
   const job::ReadingRows rows = reading_rows_of(options, job);
-  check::Findings findings = findings_of(job, rows, options, units);
-  for (const std::string& remark : job::not_read_remarks(rows)) findings.remarks.push_back(remark);
+  check::Findings findings = findings_of(job, rows, options);
+  for (const base::Fact& remark : job::not_read_remarks(rows)) findings.remarks.push_back(remark);
   return findings;
 }
 

@@ -2,7 +2,6 @@
 #pragma once
 
 #include "options.hpp"
-#include "stakewright/base/length.hpp"
 #include "stakewright/check/check.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/job/readings_file.hpp"
@@ -14,12 +13,12 @@ namespace stakewright::cli {
 /// Throws InputError for what is wrong in the file, AlreadyTold when that program has said so.
 job::ReadingRows reading_rows_of(const Options& options, const job::Job& job);
 
-/// Checks the round of a file that the options ask for; sentences come in `units`.
+/// Checks the round of a file that the options ask for.
 check::Findings findings_of(const job::Job& job, const job::ReadingRows& rows,
-                            const Options& options, base::Units units);
+                            const Options& options);
 
 /// Reads the readings of the options and checks it; what is not read yet is among the
 /// remarks.  Throws as `reading_rows_of`.
-check::Findings findings_of(const job::Job& job, const Options& options, base::Units units);
+check::Findings findings_of(const job::Job& job, const Options& options);
 
 }  // namespace stakewright::cli

@@ -1,18 +1,20 @@
 #include "commands.hpp"
 #include "console.hpp"
 #include "findings.hpp"
+#include "language.hpp"
 #include "output_file.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/output/json.hpp"
+#include "text.hpp"
 
 namespace stakewright::cli {
 namespace {
 
 Painted correction_sheet(const Options& options, const job::Job& job, const Painter& painter) {
   const job::ReadingRows rows = reading_rows_of(options, job);
-  Painted painted = painter.correction_sheet(
-      options, job, findings_of(job, rows, options, options.units.value_or(job.units)));
-  for (std::string& remark : job::not_read_remarks(rows)) painted.remarks.push_back(remark);
+  Painted painted = painter.correction_sheet(options, job, findings_of(job, rows, options));
+  for (std::string& remark : texts_of(job::not_read_remarks(rows), voice_of(options, job)))
+    painted.remarks.push_back(std::move(remark));
   return painted;
 }
 

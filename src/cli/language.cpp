@@ -71,6 +71,12 @@ void keep_names(const std::vector<readings::Reading>& readings) {
 
 std::string in_language(std::string_view english) { return spoken().phrases.said(english); }
 
+std::vector<std::string> in_language(const std::vector<std::string>& english) {
+  std::vector<std::string> said;
+  for (const std::string& text : english) said.push_back(in_language(text));
+  return said;
+}
+
 std::string untranslated_remark() {
   const auto& missing = spoken().phrases.missing();
   if (missing.empty()) return "";

@@ -33,6 +33,7 @@ void keep_names(const std::vector<readings::Reading>& readings);
 
 /// The text in the language spoken; English until `speak`.
 std::string in_language(std::string_view english);
+std::vector<std::string> in_language(const std::vector<std::string>& english);
 
 /// What to say of phrases that stayed English; empty when none did.
 std::string untranslated_remark();

@@ -112,7 +112,7 @@ int layout(const Options& options, const Painter* painter) {
   const Shown shown{units, emphasis_for_stdout()};
   deliver(options, {.json = [&] { return output::layout_json(job, result); },
                     .report = [&] { return layout_report(job, result, shown); },
-                    .remarks = result.order.remarks,
+                    .remarks = in_language(result.order.remarks),
                     .kinds = {{".csv", [&] { return output::points_csv(job, result, units); }},
                               {".dxf", [&] { return output::layout_dxf(job, result, units); }}},
                     .drawing = [&] { return painter->plan(options, job, result); }});

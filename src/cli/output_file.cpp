@@ -35,7 +35,7 @@ void deliver(const Options& options, const Results& results) {
   }
   print(results.report());
   for (const std::string& text : results.remarks) remark(text);
-  if (!options.output.empty()) remark(fmt::format("Wrote {}.", options.output));
+  if (!options.output.empty()) remark(in_language(fmt::format("Wrote {}.", options.output)));
   if (const std::string untranslated = untranslated_remark(); !untranslated.empty())
     remark(untranslated);
 }

@@ -119,15 +119,6 @@ std::string bold(std::string text, Emphasis emphasis) {
   return emphasis == Emphasis::on ? std::string(kBold) + text + std::string(kNormal) : text;
 }
 
-std::string wrapped(const std::string& text, std::size_t indent) {
-  std::string result;
-  for (const std::string& line : packed(text, kReportWidth - indent)) {
-    if (!result.empty()) result += std::string(indent, ' ');
-    result += line + '\n';
-  }
-  return result;
-}
-
 /// `columns` with the headings as they are shown.
 std::string laid_out(const std::vector<Column>& columns, const std::vector<Row>& rows,
                      Emphasis emphasis) {
@@ -173,8 +164,17 @@ std::string heading(std::string_view text, Emphasis emphasis) {
   return bold(plain(in_language(text)), emphasis) + '\n';
 }
 
+std::string wrapped(std::string_view text, std::size_t indent) {
+  std::string result;
+  for (const std::string& line : packed(plain(text), kReportWidth - indent)) {
+    if (!result.empty()) result += std::string(indent, ' ');
+    result += line + '\n';
+  }
+  return result;
+}
+
 std::string paragraph(std::string_view text, std::size_t indent) {
-  return wrapped(plain(in_language(text)), indent);
+  return wrapped(in_language(text), indent);
 }
 
 std::string table(const std::vector<Column>& columns, const std::vector<Row>& rows,
@@ -192,6 +192,13 @@ std::string table(const std::vector<Column>& columns, const std::vector<Row>& ro
   return laid_out(headings, shown, emphasis);
 }
 
+std::vector<std::string> texts_of(const std::vector<base::Fact>& facts,
+                                  const wording::Voice& voice) {
+  std::vector<std::string> texts;
+  for (const base::Fact& fact : facts) texts.push_back(voice.text(fact));
+  return texts;
+}
+
 std::string text_of(const told::Paragraph& said, const wording::Voice& voice) {
   if (said.empty()) return "";
   std::string text;
@@ -199,7 +206,7 @@ std::string text_of(const told::Paragraph& said, const wording::Voice& voice) {
     if (!text.empty()) text += ' ';
     text += voice.text(sentence);
   }
-  return wrapped(plain(text), 0);
+  return wrapped(text);
 }
 
 std::string text_of(const std::vector<told::Section>& sections, const wording::Voice& voice,

@@ -31,7 +31,10 @@ std::size_t display_width(std::string_view text);
 /// A line that opens a section, set off when allowed, with its line end.
 std::string heading(std::string_view text, Emphasis emphasis);
 
-/// The text wrapped at spaces to `kReportWidth`, later lines indented by `indent`.
+/// The text as it is, wrapped at spaces to `kReportWidth`, later lines indented by `indent`.
+std::string wrapped(std::string_view text, std::size_t indent = 0);
+
+/// The English text in the language spoken, wrapped.
 std::string paragraph(std::string_view text, std::size_t indent = 0);
 
 enum class Align { left, right };
@@ -55,6 +58,10 @@ std::string text_of(const told::Report& report, const wording::Voice& voice, Emp
 /// Sections, each after an empty line.
 std::string text_of(const std::vector<told::Section>& sections, const wording::Voice& voice,
                     Emphasis emphasis);
+
+/// Each by itself.
+std::vector<std::string> texts_of(const std::vector<base::Fact>& facts,
+                                  const wording::Voice& voice);
 
 /// Sentences as one wrapped paragraph; nothing without any.
 std::string text_of(const told::Paragraph& said, const wording::Voice& voice);

@@ -28,7 +28,7 @@
 #include "stakewright/job/file.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/results/layout.hpp"
-#include "stakewright/wording/wording.hpp"
+#include "stakewright/wording/voice.hpp"
 
 namespace {
 
@@ -136,7 +136,8 @@ Painted draw_field_form(const Options& options, const job::Job& job) {
       file_of(job, shown,
               forms::field_form(job, results::layout_of(job), rows.tapes, shown.words.wording,
                                 {shown.units, shown.paper, options.show_planned}));
-  form.remarks.insert(form.remarks.end(), rows.misses.begin(), rows.misses.end());
+  const wording::Voice voice(shown.words.wording, shown.units);
+  for (const base::Fact& miss : rows.misses) form.remarks.push_back(voice.text(miss));
   return form;
 }
 

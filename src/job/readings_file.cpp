@@ -324,17 +324,20 @@ std::vector<Reading> read_readings(const std::string& path, const Job& job) {
   return read_reading_rows(path, job).readings;
 }
 
-std::vector<std::string> not_read_remarks(const ReadingRows& rows) {
+std::vector<base::Fact> not_read_remarks(const ReadingRows& rows) {
   constexpr std::size_t kMostNamed = 6;
   const std::size_t count = rows.not_read.size();
   if (count == 0) return {};
-  std::vector<std::string> named;
+  base::List named{{}, base::List::Joint::listed};
   for (const readings::Reading& reading : rows.not_read)
-    if (named.size() < kMostNamed) named.push_back(reading.from + "–" + reading.to);
-  return {fmt::format("{} no reading yet: {}{}.",
-                      count == 1 ? "1 row has" : fmt::format("{} rows have", count),
-                      fmt::join(named, ", "),
-                      count > kMostNamed ? fmt::format(" and {} more", count - kMostNamed) : "")};
+    if (named.items.size() < kMostNamed)
+      named.items.emplace_back(base::ReadingName{{reading.from, reading.to}});
+  if (count <= kMostNamed)
+    return {{"readings.not_read", {{"count", base::Count{count}}, {"pulls", named}}}};
+  return {{"readings.not_read_and_more",
+           {{"count", base::Count{count}},
+            {"pulls", named},
+            {"more", base::Count{count - kMostNamed}}}}};
 }
 
 }  // namespace stakewright::job

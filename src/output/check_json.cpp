@@ -233,14 +233,6 @@ Json moves_json(const Findings& findings) {
   return list;
 }
 
-std::vector<base::Fact> remarks_of(const Findings& findings) {
-  std::vector<base::Fact> remarks;
-  for (const std::string& text : findings.remarks)
-    remarks.push_back({"errors.plain", {{"text", base::Name{text}}}});
-  remarks.insert(remarks.end(), findings.more_remarks.begin(), findings.more_remarks.end());
-  return remarks;
-}
-
 }  // namespace
 
 void add_adjusted(const adjustment::AdjustedReading& reading, Json& json) {
@@ -275,15 +267,15 @@ std::string check_json(const job::Job& job, const check::Findings& findings,
   json["placement"] = placement_json(findings);
   json["corners"] = corners_json(findings);
   json["readings"] = readings_json(findings);
-  json["suspects"] = suspects_json(findings);
+  json["suspects"] = suspects_json(findings, voice);
   json["of_another_job"] = findings.suspects.of_another_job;
   json["levels"] = levels_json(job, findings);
   json["moves"] = moves_json(findings);
-  json["tape_next"] = tape_next_json(findings);
+  json["tape_next"] = tape_next_json(findings, voice);
   json["same_pairs"] = same_pairs_json(findings);
   json["movement"] = movement_json(findings, voice);
   json["least_squares"] = least_squares_json(findings);
-  json["remarks"] = told_json(remarks_of(findings), voice);
+  json["remarks"] = told_json(findings.remarks, voice);
   return text_of_json(json);
 }
 

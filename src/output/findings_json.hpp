@@ -34,7 +34,7 @@ inline Json observed_pair(const check::Findings& findings, std::size_t observati
 }
 
 /// Explanations, likeliest first, and last what is left for all others.
-Json suspects_json(const check::Findings& findings);
+Json suspects_json(const check::Findings& findings, const wording::Voice& voice);
 
 /// "in", "out" or "undecided".
 const char* verdict_word(placement::Verdict verdict);
@@ -49,7 +49,7 @@ Json levels_json(const job::Job& job, const check::Findings& findings);
 void add_level_readings(const check::Findings& findings, Json& readings);
 
 /// The pulls worth making next, best first.
-Json tape_next_json(const check::Findings& findings);
+Json tape_next_json(const check::Findings& findings, const wording::Voice& voice);
 
 /// Which stakes moved since an earlier round; null when none was asked for.
 Json movement_json(const check::Findings& findings, const wording::Voice& voice);

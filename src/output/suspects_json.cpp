@@ -1,16 +1,69 @@
 // The suspects of a check as JSON.  Keys, units and meaning: docs/results.md.
 #include "findings_json.hpp"
+#include "stakewright/told/suspects.hpp"
 
 namespace stakewright::output {
 namespace {
 
 using check::Findings;
 
+const char* word_of(suspects::SlipKind kind) {
+  using suspects::SlipKind;
+  switch (kind) {
+    case SlipKind::foot:
+      return "foot";
+    case SlipKind::inch:
+      return "inch";
+    case SlipKind::meter:
+      return "meter";
+    case SlipKind::decimeter:
+      return "decimeter";
+    case SlipKind::centimeter:
+      return "centimeter";
+    case SlipKind::burned:
+      return "burned";
+    case SlipKind::digits:
+      return "digits";
+    case SlipKind::eighth:
+      return "eighth";
+    case SlipKind::tenths:
+      return "tenths";
+    case SlipKind::wrong_stake:
+      return "wrong_stake";
+    case SlipKind::degree:
+      return "degree";
+    case SlipKind::ten_degrees:
+      return "ten_degrees";
+    case SlipKind::half_degree:
+      return "half_degree";
+    case SlipKind::ten_minutes:
+      return "ten_minutes";
+    case SlipKind::turned_back:
+      return "turned_back";
+    case SlipKind::half_turn:
+      return "half_turn";
+    case SlipKind::any:
+      break;
+  }
+  return "";
+}
+
+/// What a slip looks like; null when it looks like no one kind.
+Json slip_json(const Findings& findings, const std::optional<suspects::SlipLook>& slip) {
+  if (!slip) return nullptr;
+  Json instead = Json::array();
+  for (const suspects::Between& points : slip->instead_of) {
+    instead.push_back(tape_json(findings, points.from, points.to));
+    if (points.at) instead.back()["at"] = label(findings, *points.at);
+  }
+  return {{"kind", word_of(slip->kind)}, {"times", slip->times}, {"instead_of", instead}};
+}
+
 Json reading_cause(const Findings& findings, const suspects::Cause& cause) {
   Json json = {{"what", "reading"}};
   json.update(observed_pair(findings, cause.index));
   json["size"] = number(cause.size);
-  json["slip"] = cause.slip.empty() ? Json(nullptr) : Json(cause.slip);
+  json["slip"] = slip_json(findings, cause.slip);
   return json;
 }
 
@@ -61,19 +114,19 @@ Json cause_json(const Findings& findings, const suspects::Cause& cause) {
 
 }  // namespace
 
-Json suspects_json(const check::Findings& findings) {
+Json suspects_json(const check::Findings& findings, const wording::Voice& voice) {
   Json list = Json::array();
   for (const auto& explanation : findings.suspects.ranked) {
     Json causes = Json::array();
     for (const auto& cause : explanation.causes) causes.push_back(cause_json(findings, cause));
     list.push_back({{"chance", number(explanation.chance)},
                     {"causes", causes},
-                    {"words", explanation.words},
+                    {"words", voice.text(told::explanation(findings.network, explanation.causes))},
                     {"alike", explanation.alike}});
   }
   list.push_back({{"chance", number(findings.suspects.rest)},
                   {"causes", nullptr},
-                  {"words", "something else"},
+                  {"words", voice.text(base::Fact{"suspects.something_else"})},
                   {"alike", Json::array()}});
   return list;
 }

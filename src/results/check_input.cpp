@@ -5,13 +5,11 @@
 
 namespace stakewright::results {
 
-check::Input check_input(const job::Job& job, std::vector<readings::Reading> readings,
-                         base::Units units) {
+check::Input check_input(const job::Job& job, std::vector<readings::Reading> readings) {
   check::Input input;
   input.plan = job.plan;
   input.tolerance = job.tolerance;
   input.staking = job.staking;
-  input.units = units;
   input.levels = job.levels;
   input.instruments = job.instruments;
   input.readings = std::move(readings);

@@ -62,10 +62,15 @@ void add_stakes(std::vector<Candidate>& list, const Model& model, const Setting&
                       stake_sizes()});
 }
 
-void add_instruments(std::vector<Candidate>& list, const Model& model, const Setting& setting) {
+void add_instruments(std::vector<Candidate>& list, const adjustment::Network& network,
+                     const Model& model) {
   std::vector<std::size_t> uses(model.instruments, 0);
-  for (const Row& row : model.rows)
-    if (!row.is_angle()) ++uses[row.instrument];
+  std::vector<std::size_t> in_feet_inches(model.instruments, 0);
+  for (const readings::Observation& reading : network.observations) {
+    if (reading.is_angle()) continue;
+    ++uses[reading.instrument];
+    if (reading.written == base::Units::feet_inches) ++in_feet_inches[reading.instrument];
+  }
   for (std::size_t k = 0; k < model.instruments; ++k) {
     if (uses[k] < 2) continue;  // one reading's slip says as much
     list.push_back({Cause::What::instrument_zero,
@@ -74,7 +79,7 @@ void add_instruments(std::vector<Candidate>& list, const Model& model, const Set
                     {model.zero_column(k), 0},
                     1,
                     log_odds(kInstrumentOff),
-                    zero_sizes(setting.units)});
+                    zero_sizes(2 * in_feet_inches[k] > uses[k])});
     list.push_back({Cause::What::instrument_scale,
                     k,
                     0,
@@ -184,7 +189,7 @@ std::vector<Candidate> catalogue(const adjustment::Network& network, const Model
   std::vector<Candidate> list;
   add_readings(list, network, setting);
   add_stakes(list, model, setting);
-  add_instruments(list, model, setting);
+  add_instruments(list, network, model);
   add_rows(list, network, model, setting);
   return list;
 }

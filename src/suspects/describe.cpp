@@ -28,52 +28,31 @@ constexpr double kSameSight_rad = 0.0003;
 constexpr double kOneWayRatio = 4.0;
 constexpr double kOneWay_m = 0.020;
 
-std::string count_of(double mean, double unit_m, const char* one, const char* two) {
-  return std::abs(mean) < 1.5 * unit_m ? one : two;
+/// The whole mark that a kind counts, meters or radians; 0 for a kind that counts none.
+double mark_of(SlipKind kind) {
+  switch (kind) {
+    case SlipKind::foot:
+      return 0.3048;
+    case SlipKind::inch:
+      return 0.0254;
+    case SlipKind::meter:
+      return 1.0;
+    case SlipKind::decimeter:
+      return 0.1;
+    case SlipKind::centimeter:
+      return 0.01;
+    case SlipKind::degree:
+      return base::kDegree_rad;
+    case SlipKind::ten_minutes:
+      return base::kDegree_rad / 6.0;
+    default:
+      return 0.0;
+  }
 }
 
-std::string slip_words(const Component& part, bool angle) {
-  switch (part.kind) {
-    case SlipKind::foot:
-      return count_of(part.mean[0], 0.3048, "a whole foot", "two whole feet");
-    case SlipKind::inch:
-      return count_of(part.mean[0], 0.0254, "a whole inch", "two whole inches");
-    case SlipKind::meter:
-      return "a whole meter";
-    case SlipKind::decimeter:
-      return count_of(part.mean[0], 0.1, "a whole decimeter", "two whole decimeters");
-    case SlipKind::centimeter:
-      return count_of(part.mean[0], 0.01, "a whole centimeter", "two whole centimeters");
-    case SlipKind::burned:
-      return part.mean[0] > 0.0 ? "the mark held was not subtracted"
-                                : "a mark was subtracted though zero was held";
-    case SlipKind::digits:
-      return "digits changed round";
-    case SlipKind::eighth:
-      return part.mean[0] > 0.0 ? "a sixteenth taken for an eighth"
-                                : "an eighth taken for a sixteenth";
-    case SlipKind::tenths:
-      return part.mean[0] < 0.0 ? "tenths of a foot taken for inches"
-                                : "inches taken for tenths of a foot";
-    case SlipKind::wrong_stake:
-      return angle ? "the circle was pointed at a wrong stake"
-                   : "the tape was pulled to a wrong stake";
-    case SlipKind::degree:
-      return count_of(part.mean[0], base::kDegree_rad, "a whole degree", "two whole degrees");
-    case SlipKind::ten_degrees:
-      return "ten whole degrees";
-    case SlipKind::half_degree:
-      return "the half degree";
-    case SlipKind::ten_minutes:
-      return count_of(part.mean[0], base::kDegree_rad / 6.0, "ten minutes", "twenty minutes");
-    case SlipKind::turned_back:
-      return "from and to changed over, or the circle read the wrong way round";
-    case SlipKind::half_turn:
-      return "half a turn: the opposite vernier was read";
-    case SlipKind::any:
-      break;
-  }
-  return {};
+std::size_t times_of(const Component& part) {
+  const double mark = mark_of(part.kind);
+  return mark > 0.0 && std::abs(part.mean[0]) > 1.5 * mark ? 2 : 1;
 }
 
 /// The one part that stands out, if one does, it is a kind, and no other kind fits about as well.
@@ -94,25 +73,11 @@ const Component* clear_part(const Arrangement& arrangement, const Hypothesis& hy
   return share >= kClearKind ? &parts[best] : nullptr;
 }
 
-/// "A–D", or of an angle "A–O–D".
-std::string name_of(const adjustment::Network& network, const readings::Observation& written,
-                    const OtherPull& pull) {
-  const auto label = [&](std::size_t point) { return network.points[point].label; };
-  if (!written.at) return label(pull.held) + "–" + label(pull.pulled_to);
-  const bool from_held = pull.held == written.from;
-  return label(from_held ? pull.held : pull.pulled_to) + "–" + label(*written.at) + "–" +
-         label(from_held ? pull.pulled_to : pull.held);
-}
-
-/// "A–D, A–F or C–F".
-std::string list_of(const adjustment::Network& network, const readings::Observation& written,
-                    const std::vector<OtherPull>& pulls) {
-  std::string text;
-  for (std::size_t k = 0; k < pulls.size(); ++k) {
-    if (k > 0) text += k + 1 == pulls.size() ? " or " : ", ";
-    text += name_of(network, written, pulls[k]);
-  }
-  return text;
+/// What was read when one end was `pull`'s.
+Between read_instead(const readings::Observation& written, const OtherPull& pull) {
+  const bool turned_to_held = written.at && pull.held != written.from;
+  return turned_to_held ? Between{pull.pulled_to, pull.held, written.at}
+                        : Between{pull.held, pull.pulled_to, written.at};
 }
 
 void name_wrong_stake(Cause& cause, const adjustment::Network& network, double slip) {
@@ -128,14 +93,13 @@ void name_wrong_stake(Cause& cause, const adjustment::Network& network, double s
     cause.held = pulls.front().held;
     cause.other = pulls.front().pulled_to;
   } else if (pulls.size() <= kMostPullsNamed) {
-    cause.slip += ": " + list_of(network, written, pulls);
+    for (const OtherPull& pull : pulls)
+      cause.slip->instead_of.push_back(read_instead(written, pull));
   }
 }
 
 void name_slip(Cause& cause, const adjustment::Network& network, const Component& part) {
-  const bool angle =
-      cause.what == Cause::What::reading && network.observations[cause.index].is_angle();
-  cause.slip = slip_words(part, angle);
+  cause.slip = SlipLook{part.kind, times_of(part)};
   cause.size = part.mean[0];
   cause.size_sd = part.sd;
   if (part.kind == SlipKind::wrong_stake) name_wrong_stake(cause, network, part.mean[0]);

@@ -1,5 +1,3 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -7,7 +5,6 @@
 #include "prediction.hpp"
 #include "stakewright/suspects/tapes.hpp"
 #include "weighing.hpp"
-#include "words.hpp"
 
 namespace stakewright::suspects {
 namespace {
@@ -210,8 +207,7 @@ std::vector<Worth> possible(const Outlook& outlook, const adjustment::Network& n
   return result;
 }
 
-NextTape next_tape(const adjustment::Network& network, const Outlook& outlook, const Worth& worth,
-                   base::Units units) {
+NextTape next_tape(const adjustment::Network& network, const Outlook& outlook, const Worth& worth) {
   NextTape tape;
   tape.from = worth.pull.from;
   tape.to = worth.pull.to;
@@ -224,12 +220,8 @@ NextTape next_tape(const adjustment::Network& network, const Outlook& outlook, c
                                          std::minmax(tape.from, tape.to);
                             });
   const auto [a, b] = told_apart(outlook, worth);
-  const auto words = [&](std::size_t group) {
-    const std::size_t leading = outlook.groups[group].members.front();
-    return noun(network, outlook.suspects->ranked[leading].causes, units);
-  };
-  tape.why = fmt::format("{}tells {} from {}", tape.another_tape ? "with another tape: " : "",
-                         words(a), words(b));
+  tape.tells = outlook.groups[a].members.front();
+  tape.tells_from = outlook.groups[b].members.front();
   return tape;
 }
 
@@ -254,7 +246,7 @@ std::vector<NextTape> next_tapes(const adjustment::Network& network, const Suspe
       return tape.from == worth.pull.from && tape.to == worth.pull.to;
     });
     if (there) continue;
-    result.push_back(next_tape(network, outlook, worth, setting.units));
+    result.push_back(next_tape(network, outlook, worth));
     result.back().pulls_until_clear = until;
   }
   return result;

@@ -52,7 +52,7 @@ constexpr double kTenths = 0.02;
 constexpr double kWrongStake = 0.05;
 
 /// Whole marks either way.  A mark that others burned is that slip, and not a whole unit besides.
-void add_marks(Mixture& mixture, base::Units units, const std::vector<double>& burned) {
+void add_marks(Mixture& mixture, bool in_feet_inches, const std::vector<double>& burned) {
   const auto add = [&](const Mark& mark) {
     for (const double size : {mark.size_m, -mark.size_m}) {
       const bool held = std::any_of(burned.begin(), burned.end(),
@@ -60,7 +60,7 @@ void add_marks(Mixture& mixture, base::Units units, const std::vector<double>& b
       mixture.add(held ? SlipKind::burned : mark.kind, size, kMark_m, 0.5 * mark.share);
     }
   };
-  if (units == base::Units::feet_inches)
+  if (in_feet_inches)
     std::for_each(std::begin(kFeetMarks), std::end(kFeetMarks), add);
   else
     std::for_each(std::begin(kMetricMarks), std::end(kMetricMarks), add);
@@ -163,8 +163,9 @@ std::vector<OtherPull> other_pulls(const adjustment::Network& network, std::size
 
 std::vector<Component> slip_sizes(const adjustment::Network& network, std::size_t reading,
                                   const Setting& setting) {
-  if (network.observations[reading].is_angle())
-    return angle_slip_sizes(network, reading, setting.staking.spread_m);
+  const readings::Observation& own = network.observations[reading];
+  if (own.is_angle()) return angle_slip_sizes(network, reading, setting.staking.spread_m);
+  const bool in_feet_inches = own.written == base::Units::feet_inches;
   Mixture mixture;
   mixture.add_widths(kAnySlip);
   const auto exact = [&](SlipKind kind, std::vector<double> sizes, double share) {
@@ -173,15 +174,14 @@ std::vector<Component> slip_sizes(const adjustment::Network& network, std::size_
   };
   std::vector<double> burned = burned_amiss(network, reading);
   keep_noticeable(burned);
-  add_marks(mixture, setting.units, burned);
+  add_marks(mixture, in_feet_inches, burned);
   exact(SlipKind::burned, burned, kBurned);
-  const double read_m = network.observations[reading].read;
-  if (setting.units == base::Units::feet_inches) {
-    exact(SlipKind::digits, changed_feet_digits(read_m), kDigits);
-    exact(SlipKind::eighth, eighth_for_sixteenth(read_m), kEighth);
-    exact(SlipKind::tenths, tenths_for_inches(read_m), kTenths);
+  if (in_feet_inches) {
+    exact(SlipKind::digits, changed_feet_digits(own.read), kDigits);
+    exact(SlipKind::eighth, eighth_for_sixteenth(own.read), kEighth);
+    exact(SlipKind::tenths, tenths_for_inches(own.read), kTenths);
   } else {
-    exact(SlipKind::digits, changed_millimeter_digits(read_m), kDigits);
+    exact(SlipKind::digits, changed_millimeter_digits(own.read), kDigits);
   }
   std::vector<double> wrong;
   for (const OtherPull& pull : other_pulls(network, reading)) wrong.push_back(pull.slip);
@@ -192,10 +192,10 @@ std::vector<Component> slip_sizes(const adjustment::Network& network, std::size_
   return mixture.normalized();
 }
 
-std::vector<Component> zero_sizes(base::Units units) {
+std::vector<Component> zero_sizes(bool in_feet_inches) {
   Mixture mixture;
   mixture.add_widths(kZero);
-  add_marks(mixture, units, {});
+  add_marks(mixture, in_feet_inches, {});
   return mixture.normalized();
 }
 

@@ -5,33 +5,12 @@
 
 #include <array>
 #include <cstddef>
-#include <string>
 #include <vector>
 
 #include "stakewright/adjustment/network.hpp"
 #include "stakewright/suspects/suspects.hpp"
 
 namespace stakewright::suspects {
-
-enum class SlipKind {
-  any,  ///< no kind of its own
-  foot,
-  inch,
-  meter,
-  decimeter,
-  centimeter,
-  burned,  ///< the mark held was not subtracted, or was subtracted though zero was held
-  digits,
-  eighth,
-  tenths,
-  wrong_stake,  ///< a tape pulled to another stake, or a circle pointed at one
-  degree,
-  ten_degrees,
-  half_degree,  ///< the half degree of a circle cut to half degrees was left out, or counted twice
-  ten_minutes,
-  turned_back,  ///< from and to changed over, or the circle read the wrong way round
-  half_turn     ///< read half a turn off, at the opposite vernier
-};
 
 /// Sizes are meters, or radians for an angle.  One part of a mixture: a cause's size is N(mean,
 /// sd²) with this share. A stake's two components share one sd; a pair of rows changed over has sd
@@ -48,7 +27,7 @@ std::vector<Component> slip_sizes(const adjustment::Network& network, std::size_
                                   const Setting& setting);
 
 /// A mixture of zero-mean normals and of exact marks either way, for an instrument's zero.
-std::vector<Component> zero_sizes(base::Units units);
+std::vector<Component> zero_sizes(bool in_feet_inches);
 std::vector<Component> scale_sizes();
 
 /// How far a stake set wrong stands off, each way.

@@ -1,13 +1,11 @@
 #include "stakewright/suspects/suspects.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
 #include "describe.hpp"
+#include "stakewright/base/significant.hpp"
 #include "weighing.hpp"
-#include "words.hpp"
 
 namespace stakewright::suspects {
 namespace {
@@ -93,14 +91,12 @@ bool of_another_size(const std::vector<double>& ratios, const std::vector<double
   return scatter < kOneFactor && scatter < relative_scatter(offs, 0.0);
 }
 
-std::string another_size_words(const std::vector<double>& ratios) {
-  return fmt::format(
-      "These readings are not of this job: the lengths are about {:.3g} times the plan's.",
-      median(ratios));
+base::Fact another_size(const std::vector<double>& ratios) {
+  return {"suspects.another_size", {{"times", base::significant(median(ratios), 3)}}};
 }
 
-/// A sentence when the readings are not of this plan; else nothing.
-std::string another_job(const Weighing& weighing) {
+/// Why the readings are not of this plan; empty when they may be.
+std::optional<base::Fact> another_job(const Weighing& weighing) {
   const Model& model = weighing.arrangements.front().model;
   std::vector<double> ratios;
   std::vector<double> shares;
@@ -112,7 +108,7 @@ std::string another_job(const Weighing& weighing) {
     shares.push_back(std::abs(ratios.back() - 1.0));
   }
   if (ratios.size() < 3) return {};
-  if (of_another_size(ratios, offs)) return another_size_words(ratios);
+  if (of_another_size(ratios, offs)) return another_size(ratios);
   const Entry& best = weighing.entries.front();
   const Arrangement& arrangement = weighing.arrangements[best.arrangement];
   const double off = median(shares);
@@ -121,25 +117,19 @@ std::string another_job(const Weighing& weighing) {
     const Candidate& cause = arrangement.catalogue[index];
     if (cause.what == Cause::What::instrument_scale && off > kAnotherSize &&
         std::abs(best.hypothesis.sizes.mean[column]) > kAnotherSize)
-      return another_size_words(ratios);
+      return another_size(ratios);
     column += cause.dimensions;
   }
   const auto m = static_cast<double>(model.rows.size());
   const double misfit = unexplained(arrangement.ground(), best.hypothesis);
   if (off > kAnotherShape && misfit > m + kNoLuck * std::sqrt(2.0 * m))
-    return fmt::format(
-        "These readings are not of this job: half of them are off by {:.0f} % of their length or "
-        "more, and no few causes explain it.",
-        100.0 * off);
+    return base::Fact{"suspects.another_shape", {{"percent", base::Number{100.0 * off}}}};
   return {};
 }
 
-std::string remark(const adjustment::Network& network, const Suspects& suspects) {
-  if (network.observations.size() == 1)
-    return "One reading alone cannot tell a misread tape from a stake set wrong.";
-  if (suspects.rest > 0.5)
-    return "More than three things look wrong, or something that is not weighed here: pull the "
-           "tapes again.";
+std::optional<base::Fact> remark(const adjustment::Network& network, const Suspects& suspects) {
+  if (network.observations.size() == 1) return base::Fact{"suspects.one_reading"};
+  if (suspects.rest > 0.5) return base::Fact{"suspects.many_causes"};
   return {};
 }
 
@@ -158,16 +148,16 @@ void link_alike(Suspects& suspects, const std::vector<Listed>& entries) {
 Suspects weigh(const adjustment::Network& network, const Setting& setting) {
   Suspects result;
   if (network.observations.empty()) {
-    result.remark = "There are no readings to weigh.";
+    result.remark = base::Fact{"suspects.no_readings"};
     return result;
   }
   if (network.observations.size() > kMostReadings) {
-    result.remark = fmt::format("More than {} readings: too many to weigh.", kMostReadings);
+    result.remark = base::Fact{"suspects.too_many", {{"most", base::Count{kMostReadings}}}};
     return result;
   }
   const Weighing weighing = weigh_all(network, setting);
   result.remark = another_job(weighing);
-  result.of_another_job = !result.remark.empty();
+  result.of_another_job = result.remark.has_value();
   if (result.of_another_job) return result;
   std::vector<Listed> entries;
   for (const Entry* entry : shown(weighing, setting.most_listed)) {
@@ -175,7 +165,6 @@ Suspects weigh(const adjustment::Network& network, const Setting& setting) {
     Explanation explanation;
     explanation.chance = std::exp(entry->log_chance);
     explanation.causes = causes(arrangement, entry->hypothesis);
-    explanation.words = sentence(network, explanation.causes, setting.units);
     result.rest -= explanation.chance;
     result.ranked.push_back(std::move(explanation));
     entries.push_back(listed(network, weighing, *entry));

@@ -1,5 +1,3 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -153,12 +151,11 @@ Targets checked(const TapePlanRequest& request) {
   if (targets.shift_m == 0.0) targets.shift_m = 2.0 * targets.tolerance_m;
   if (!(targets.slip_m > 0.0))
     throw base::InputError(
-        fmt::format("slip of {:g} m; accepted is a length above 0", targets.slip_m));
+        base::Fact{"errors.slip_to_catch", {{"slip", base::Length{targets.slip_m}}}});
   if (!(targets.shift_m > targets.tolerance_m))
-    throw base::InputError(fmt::format(
-        "shift of {:g} m; accepted is a length above the corner tolerance, {:g} m, which a corner "
-        "may be off",
-        targets.shift_m, targets.tolerance_m));
+    throw base::InputError(base::Fact{"errors.shift_to_call_out",
+                                      {{"shift", base::Length{targets.shift_m}},
+                                       {"tolerance", base::Length{targets.tolerance_m}}}});
   return targets;
 }
 
@@ -172,26 +169,25 @@ std::vector<std::string> labels_of(const layout::Plan& plan) {
   return labels;
 }
 
-void say_misses(TapePlan& result, const Targets& targets) {
-  std::size_t uncaught = 0;
-  std::size_t unnamed = 0;
-  for (const PlannedPull& pull : result.pulls) {
+std::vector<base::Fact> misses_of(const TapePlan& plan, const Targets& targets) {
+  base::Count uncaught;
+  base::Count unnamed;
+  for (const PlannedPull& pull : plan.pulls) {
     if (pull.smallest_catch_m > targets.slip_m)
-      ++uncaught;
+      ++uncaught.value;
     else if (pull.smallest_named_m > targets.slip_m)
-      ++unnamed;
+      ++unnamed.value;
   }
-  std::string corners;
-  for (const PlannedCorner& corner : result.corners)
-    if (corner.smallest_shift_m > targets.shift_m) corners += " " + corner.label;
-  if (uncaught > 0)
-    result.misses.push_back(
-        fmt::format("A slip of that size in {} of the pulls may pass.", uncaught));
-  if (unnamed > 0)
-    result.misses.push_back(fmt::format(
-        "A slip of that size in {} of the pulls is seen, but may be blamed on another.", unnamed));
+  std::vector<std::string> corners;
+  for (const PlannedCorner& corner : plan.corners)
+    if (corner.smallest_shift_m > targets.shift_m) corners.push_back(corner.label);
+  std::vector<base::Fact> misses;
+  if (uncaught.value > 0) misses.push_back({"tapes.slip_may_pass", {{"pulls", uncaught}}});
+  if (unnamed.value > 0) misses.push_back({"tapes.slip_may_be_blamed", {{"pulls", unnamed}}});
   if (!corners.empty())
-    result.misses.push_back(fmt::format("A shift of that size may pass at:{}.", corners));
+    misses.push_back(
+        {"tapes.shift_may_pass", {{"corners", base::names(corners, base::List::Joint::listed)}}});
+  return misses;
 }
 
 /// Figures of the set in its own order.
@@ -208,7 +204,7 @@ TapePlan figures(const Catches& catches, const layout::Plan& plan, const Targets
     result.corners.push_back({labels[c], sds[c] > kLoose_m ? std::numeric_limits<double>::infinity()
                                                            : smallest_shift_m(targets, sds[c])});
   result.reached = !result.pulls.empty() && reaches(catches, targets);
-  say_misses(result, targets);
+  result.misses = misses_of(result, targets);
   return result;
 }
 
@@ -259,14 +255,18 @@ TapePlan judged_pulls(const layout::Plan& plan, const TapePlanRequest& request,
   const auto point = [&](const std::string& label) {
     const auto place = std::find(labels.begin(), labels.end(), label);
     if (place == labels.end())
-      throw base::InputError(fmt::format("there is no stake {}; stakes are {} to {}, and {}", label,
-                                         labels.front(), labels[labels.size() - 2], labels.back()));
+      throw base::InputError(base::Fact{"errors.no_such_stake",
+                                        {{"stake", base::Quoted{label}},
+                                         {"first", base::Name{labels.front()}},
+                                         {"last", base::Name{labels[labels.size() - 2]}},
+                                         {"center", base::Name{labels.back()}}}});
     return static_cast<std::size_t>(place - labels.begin());
   };
   Catches catches = nothing_pulled(plan, request);
   for (const layout::Tape& tape : pulls) {
     if (tape.from == tape.to)
-      throw base::InputError(fmt::format("a pull from {} to itself", tape.from));
+      throw base::InputError(
+          base::Fact{"errors.pull_to_itself", {{"stake", base::Name{tape.from}}}});
     catches.add(catches.pull(point(tape.from), point(tape.to)));
   }
   return figures(catches, plan, targets);

@@ -1,5 +1,7 @@
 #include "stakewright/told/tapes.hpp"
 
+#include "words.hpp"
+
 namespace stakewright::told {
 namespace {
 
@@ -22,8 +24,7 @@ Paragraph opening(const suspects::TapePlan& plan) {
   if (plan.reached)
     return {{"tapes.enough", {{"count", count}, {"walk", Length{plan.walk_m, Step::whole}}}}};
   Paragraph said{{"tapes.not_reached", {{"count", count}}}};
-  for (const std::string& miss : plan.misses)
-    said.push_back({"errors.plain", {{"text", Name{miss}}}});
+  add(plan.misses, said);
   return said;
 }
 

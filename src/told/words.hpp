@@ -1,9 +1,11 @@
 // Values that several reports tell.
 #pragma once
 
+#include <iterator>
 #include <string>
 #include <vector>
 
+#include "stakewright/adjustment/network.hpp"
 #include "stakewright/base/fact.hpp"
 #include "stakewright/placement/placement.hpp"
 
@@ -12,6 +14,26 @@ namespace stakewright::told {
 /// The pull between two points.
 inline base::ReadingName pull(const std::string& from, const std::string& to) {
   return {{from, to}};
+}
+
+/// A message about a reading, by what it was read with.
+struct ByKind {
+  base::Id tape;
+  base::Id laser;
+  base::Id angle;
+};
+
+inline base::Id by_kind(const adjustment::Network& network, std::size_t reading, ByKind ids) {
+  const readings::Observation& seen = network.observations[reading];
+  if (seen.is_angle()) return ids.angle;
+  const bool laser = network.instruments[seen.instrument].kind == readings::Kind::laser;
+  return laser ? ids.laser : ids.tape;
+}
+
+/// `more` after what is there.
+template <typename Told>
+void add(std::vector<Told> more, std::vector<Told>& to) {
+  to.insert(to.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
 /// A dash: no such figure.

@@ -23,7 +23,8 @@ Names names_in(std::string_view text) {
     if (open == std::string_view::npos) return names;
     const std::size_t close = left.find_first_of("{}", open + 1);
     if (left[open] == '}' || close == std::string_view::npos || left[close] == '{') refuse(text);
-    names.emplace(left.substr(open + 1, close - open - 1));
+    const std::size_t capital = left[open + 1] == '^' ? 1 : 0;
+    names.emplace(left.substr(open + 1 + capital, close - open - 1 - capital));
     left.remove_prefix(close + 1);
   }
 }

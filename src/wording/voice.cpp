@@ -93,6 +93,13 @@ std::size_t count_in(const Fact& fact) {
   return 0;
 }
 
+/// Of an ASCII letter; any other stays.
+std::string with_capital(std::string text) {
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+    text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  return text;
+}
+
 /// Tells one kind of value after the other.
 class Telling {
  public:
@@ -272,10 +279,15 @@ std::string Voice::text(const Fact& fact) const {
     text += left.substr(0, open);
     if (open == std::string_view::npos) return text;
     const std::size_t close = left.find('}', open);
-    const std::string_view name = left.substr(open + 1, close - open - 1);
+    std::string_view name = left.substr(open + 1, close - open - 1);
+    const bool opens_sentence = name.starts_with('^');
+    if (opens_sentence) name.remove_prefix(1);
     const Value* value = fact.value(name);
     assert(value != nullptr && "the message has a hole that the fact does not fill");
-    if (value != nullptr) text += this->text(*value);
+    if (value != nullptr) {
+      const std::string filled = this->text(*value);
+      text += opens_sentence ? with_capital(filled) : filled;
+    }
     left.remove_prefix(close + 1);
   }
 }

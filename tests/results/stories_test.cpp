@@ -24,8 +24,7 @@ struct Story {
 check::Findings told(const std::string& name) {
   const std::string folder = STAKEWRIGHT_STORIES;
   const job::Job job = job::read_job(folder + "/" + name + ".toml");
-  return check::check(
-      check_input(job, job::read_readings(folder + "/" + name + ".csv", job), job.units));
+  return check::check(check_input(job, job::read_readings(folder + "/" + name + ".csv", job)));
 }
 
 std::string pair_of(const check::Findings& findings, std::size_t reading) {

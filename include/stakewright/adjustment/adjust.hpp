@@ -73,8 +73,7 @@ struct Adjustment {
   std::vector<AdjustedReading> readings_out;  ///< per observation, in order
   std::vector<AdjustedInstrument> instruments;
   std::vector<Loose> loose;
-  std::vector<std::string>
-      remarks;  ///< "the scale of blue tape cannot be seen from its own readings …"
+  std::vector<base::Fact> remarks;
 };
 
 /// Adjusts the network, leaving out the observations marked in `excluded` (empty: none).

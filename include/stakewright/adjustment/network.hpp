@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "stakewright/base/fact.hpp"
 #include "stakewright/base/point.hpp"
 #include "stakewright/layout/plan.hpp"
 #include "stakewright/readings/observation.hpp"
@@ -36,5 +37,14 @@ struct Network {
 /// The network of a plan and its readings.  Throws InputError as readings::observations.
 Network network(const layout::Plan& plan, const std::vector<readings::Reading>& readings,
                 const std::vector<readings::Instrument>& instruments);
+
+/// Readings of the same points: a pair either way about, an angle between the same two.
+bool same_points(const readings::Observation& a, const readings::Observation& b);
+
+/// The points that a reading joins, whichever of several readings of them it is.
+base::ReadingName points_of(const Network& network, std::size_t reading);
+
+/// The same, and which of several it is.
+base::ReadingName name_of(const Network& network, std::size_t reading);
 
 }  // namespace stakewright::adjustment

@@ -9,7 +9,6 @@
 
 #include "stakewright/adjustment/adjust.hpp"
 #include "stakewright/adjustment/slips.hpp"
-#include "stakewright/base/length.hpp"
 #include "stakewright/base/tolerance.hpp"
 #include "stakewright/check/movement.hpp"
 #include "stakewright/check/same_pairs.hpp"
@@ -29,7 +28,6 @@ struct Input {
   layout::Plan plan;
   base::Tolerance tolerance;
   base::Staking staking;
-  base::Units units = base::Units::millimeters;
   levels::Wanted levels;
   std::vector<readings::Instrument> instruments;
   std::vector<readings::Reading> readings;  ///< of all rounds
@@ -67,8 +65,7 @@ struct Findings {
   std::vector<SamePairs> same_pairs;     ///< instruments that read the same pairs
   std::optional<RoundsCompared> since;   ///< when an earlier round was asked for
   std::optional<levels::Levels> levels;  ///< when a rod was read
-  std::vector<std::string> remarks;      ///< plain sentences
-  std::vector<base::Fact> more_remarks;  ///< after those
+  std::vector<base::Fact> remarks;       ///< what the figures do not show by themselves
 };
 
 /// One round is checked; the readings of the others are left aside.

@@ -40,7 +40,7 @@ TapeSet tape_set_from_text(std::string_view text);
 /// Tapes in the order they are walked, and what a tape plan does not reach, a sentence each.
 struct ReadingRows {
   std::vector<layout::Tape> tapes;
-  std::vector<std::string> misses;
+  std::vector<base::Fact> misses;
 };
 
 ReadingRows reading_rows(const job::Job& job, TapeSet set);

@@ -38,6 +38,6 @@ std::vector<readings::Reading> readings_from_text(std::string_view text, const s
                                                   const Job& job);
 
 /// A sentence that counts and names the rows not read yet; none when all were read.
-std::vector<std::string> not_read_remarks(const ReadingRows& rows);
+std::vector<base::Fact> not_read_remarks(const ReadingRows& rows);
 
 }  // namespace stakewright::job

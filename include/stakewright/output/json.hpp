@@ -22,14 +22,16 @@ class Voice;
 
 namespace stakewright::output {
 
-std::string layout_json(const job::Job& job, const results::LayoutResult& result);
 /// `voice` tells the sentences: in the units of the job, for units shown change no value.
+std::string layout_json(const job::Job& job, const results::LayoutResult& result);
 std::string check_json(const job::Job& job, const check::Findings& findings,
                        const wording::Voice& voice);
 /// The tape plan of a job.
-std::string tapes_json(const job::Job& job, const suspects::TapePlan& plan);
+std::string tapes_json(const job::Job& job, const suspects::TapePlan& plan,
+                       const wording::Voice& voice);
 /// The next tapes after some readings.
-std::string next_tapes_json(const job::Job& job, const check::Findings& findings);
+std::string next_tapes_json(const job::Job& job, const check::Findings& findings,
+                            const wording::Voice& voice);
 std::string carry_json(const job::Job& job, const results::CarryResult& result);
 
 /// For a command that wrote `file` and has no figures of its own to tell.

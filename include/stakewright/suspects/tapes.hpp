@@ -16,7 +16,7 @@
 
 namespace stakewright::suspects {
 
-/// A pull that is worth making, and why, in words.
+/// A pull that is worth making, and why.
 struct NextTape {
   std::size_t from = 0;
   std::size_t to = 0;
@@ -25,7 +25,9 @@ struct NextTape {
   double settles = 0.0;            ///< expected drop of uncertainty about the cause, in bits
   double pulls_until_clear = 0.0;  ///< pulls like these expected until one explanation has the
                                    ///< setting's confidence; the same for all that are listed
-  std::string why;                 ///< "tells a misread B–D from stake D standing 1" outward"
+  /// The two of the ranked explanations that it tells apart best.
+  std::size_t tells = 0;
+  std::size_t tells_from = 0;
 };
 
 /// The pulls that are expected to settle most, best first, at most `most`.
@@ -64,9 +66,9 @@ struct PlannedCorner {
 struct TapePlan {
   std::vector<PlannedPull> pulls;      ///< grouped by where the tape is held, in walking order
   std::vector<PlannedCorner> corners;  ///< in label order; infinity where nothing shows
-  bool reached = false;             ///< every pull and every corner is at or under what was asked
-  double walk_m = 0.0;              ///< how far the two ends of the tape are carried, together
-  std::vector<std::string> misses;  ///< what was asked and is not reached, a sentence each
+  bool reached = false;            ///< every pull and every corner is at or under what was asked
+  double walk_m = 0.0;             ///< how far the two ends of the tape are carried, together
+  std::vector<base::Fact> misses;  ///< what was asked and is not reached
 };
 
 /// The shortest set of pulls between corners and to the center pin that reaches the request, each

@@ -17,7 +17,8 @@ class Voice {
   /// The message of the fact's id with its values filled in.
   ///
   /// A message with one and several (`.one`, `.other`) is chosen by the hole `count`; without that
-  /// by the first hole that counts.  An id that the catalog does not have is our own bug.
+  /// by the first hole that counts.  `{^name}` opens a sentence: with a capital.  An id that the
+  /// catalog does not have is our own bug.
   [[nodiscard]] std::string text(const base::Fact& fact) const;
   [[nodiscard]] std::string text(const base::Value& value) const;
   /// The places, outermost first, and the problem.

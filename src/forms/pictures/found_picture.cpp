@@ -12,6 +12,8 @@
 #include "pen.hpp"
 #include "picture_sheet.hpp"
 #include "stakewright/forms/fingerprint.hpp"
+#include "stakewright/told/suspects.hpp"
+#include "stakewright/wording/voice.hpp"
 
 namespace stakewright::forms {
 namespace {
@@ -110,15 +112,10 @@ void draw_found_key(drawing::Page& page, const Box& box, const job::Job& job,
   if (drawn.labels_thinned) key.add_paragraph(wording.text("pictures.thinned"));
 }
 
-std::string percent(double chance, const Wording& wording) {
-  if (chance > 0.99) return wording.filled("pictures.over", {{"chance", "99"}});
-  if (chance < 0.01) return wording.filled("pictures.under", {{"chance", "1"}});
-  return fmt::format("{:.0f} %", 100.0 * chance);
-}
-
 /// What the numbers may mean, likeliest first, as many as there is room for.
 void draw_suspects(drawing::Page& page, const Box& box, const check::Findings& findings,
-                   const FoundView& found, const Wording& wording) {
+                   const FoundView& found, const wording::Voice& voice) {
+  const Wording& wording = voice.words();
   constexpr double kNumber_pt = 16.0;
   constexpr double kBetween_pt = 3.0;
   Pen pen(page);
@@ -134,14 +131,13 @@ void draw_suspects(drawing::Page& page, const Box& box, const check::Findings& f
     return true;
   };
   if (!found.any_found) add("", wording.text("pictures.nothing_found"));
-  if (!findings.suspects.remark.empty()) add("", findings.suspects.remark);
+  if (findings.suspects.remark) add("", voice.text(*findings.suspects.remark));
   const auto& ranked = findings.suspects.ranked;
   for (std::size_t k = 0; k < ranked.size(); ++k) {
-    const bool fits =
-        add(std::to_string(k + 1),
-            wording.filled("pictures.suspect", {{"chance", percent(ranked[k].chance, wording)},
-                                                {"words", ranked[k].words}}));
-    if (!fits) break;
+    const base::Fact said{"pictures.suspect",
+                          {{"chance", base::Chance{ranked[k].chance}},
+                           {"words", told::explanation(findings.network, ranked[k].causes)}}};
+    if (!add(std::to_string(k + 1), voice.text(said))) break;
   }
 }
 
@@ -195,7 +191,7 @@ std::vector<Picture> found_pictures(const job::Job& job, const check::Findings& 
   draw_suspects(
       sheet.page,
       {suspects_x, suspects_y, body.right_pt() - suspects_x, body.bottom_pt() - suspects_y},
-      findings, found, wording);
+      findings, found, {wording, choices.units});
   sheet.page.description = description(findings, found, wording, choices.units);
   return {{"found", std::move(sheet.page)}};
 }
