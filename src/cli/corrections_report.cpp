@@ -103,7 +103,7 @@ std::string corrections_section(const check::Findings& findings, const Shown& sh
   for (std::size_t i = 0; i < findings.network.observations.size(); ++i) {
     const auto& seen = findings.network.observations[i];
     if (seen.is_angle()) continue;
-    const std::string words = words_of(findings.corrections[i], shown.units);
+    const std::string words = words_of(seen.corrections, shown.units);
     rows.push_back({tape_name(points[seen.from].label, points[seen.to].label),
                     findings.network.instruments[seen.instrument].name,
                     text_from_length(seen.read, shown.units),

@@ -6,7 +6,7 @@
 #include <numbers>
 #include <optional>
 
-#include "covariance.hpp"
+#include "stakewright/algebra/algebra.hpp"
 
 namespace stakewright::placement {
 namespace {
@@ -76,7 +76,7 @@ base::Matrix set_by_tapes(const base::Matrix& covariance, std::size_t corner, Po
   const Point u2 = at - crossing.second.at;
   pass_on(s, corner, crossing.first.corner, u1, u2);
   pass_on(s, corner, crossing.second.corner, u2, u1);
-  return propagated(s, covariance);
+  return algebra::propagated(s, covariance);
 }
 
 // A stake that is out, unless it is held or found within tolerance all the same (readings
@@ -116,7 +116,7 @@ Move made(const CornerResult& off, std::size_t corner, const std::vector<Hold>& 
   }
   covariance(2 * corner, 2 * corner) += set_sd_m * set_sd_m;
   covariance(2 * corner + 1, 2 * corner + 1) += set_sd_m * set_sd_m;
-  const Spread left = spread_of(covariance, corner);
+  const algebra::Symmetric left = algebra::block_of(covariance, corner);
   move.predicted_chance_in = chance_within(0.0, 0.0, left.xx, left.xy, left.yy, limit_m);
   return move;
 }

@@ -1,6 +1,6 @@
 // Limits of the statistical tests, each from its definition.
 //
-// Formulas and sources: docs/methods/adjustment.md.
+// Formulas and sources: docs/methods/adjustment.md; of the range docs/methods/field-form.md.
 #pragma once
 
 namespace stakewright::adjustment {
@@ -33,5 +33,12 @@ double smallest_shift(double alpha, double power);
 /// Chance of a false alarm given to each of `count` readings (or sets of readings) tested together,
 /// when each of up to `kReadingsAtFullAlpha` readings gets `kReadingAlpha`.
 double shared_alpha(double count);
+
+/// Chance that `count` independent standard normals lie within `width` of each other, largest to
+/// smallest.  `count` 2 or more, `width` 0 or more.
+double range_chance(double width, int count);
+
+/// Width they keep to with chance `confidence`, in (0, 1).
+double range_limit(double confidence, int count);
 
 }  // namespace stakewright::adjustment

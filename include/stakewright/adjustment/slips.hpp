@@ -32,6 +32,9 @@ struct SlipTest {
                                                  ///< a slip in any of them looks the same
 };
 
+/// The leading sets until 99 % of the chance is told: what is then said of any of them holds.
+std::vector<SlipSet> rivals(const SlipTest& test);
+
 /// Weighs the readings of an adjusted network; `misread` is the chance that any one is a slip.
 SlipTest weigh_slips(const Network& network, const Adjustment& adjustment, double misread);
 

@@ -36,9 +36,10 @@ struct Heights {
 /// bench mark is taken where a footing is in it; otherwise the group with most footings (then most
 /// readings), and its datum is the mean of its footings.
 ///
-/// `excluded` (empty: none) marks readings to leave out: such that the others check.
+/// `excluded`: readings to leave out, such that the others check.
 /// Without readings, or where leaving some out frees a height, nothing is known.
-Heights heights(const Rods& rods, const Wanted& wanted, const std::vector<bool>& excluded = {});
+Heights heights(const Rods& rods, const Wanted& wanted,
+                const std::vector<std::size_t>& excluded = {});
 
 /// The readings of one linear model, for the test of slips: rows are the readings of the rods.
 adjustment::LinearReadings linear_readings(const Rods& rods);

@@ -10,10 +10,9 @@
 #include "stakewright/base/matrix.hpp"
 #include "stakewright/base/point.hpp"
 #include "stakewright/base/tolerance.hpp"
+#include "stakewright/placement/chance.hpp"
 
 namespace stakewright::placement {
-
-enum class Verdict { in, out, undecided };
 
 /// A rigid laying of the plan: turned about the site's origin, then shifted.  Never scaled.
 struct Rigid {
@@ -87,9 +86,5 @@ Placement least_squares(const Survey& survey, const base::Tolerance& tolerance);
 /// `survey` may hold more points than the placement was made for (the center pin, after the
 /// corners).  Rows and columns of points that are not measured are zero.
 base::Matrix deviation_covariance(const Survey& survey, const Rigid& rigid, const Datum& datum);
-
-/// Chance that a deviation with mean (a, b) and covariance (saa, sab, sbb) lies
-/// within `radius_m`, above 0, of nothing.  Any covariance, down to a point or a line.
-double chance_within(double a_m, double b_m, double saa, double sab, double sbb, double radius_m);
 
 }  // namespace stakewright::placement
