@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 #include <limits>
 
@@ -12,6 +11,7 @@
 #include "settle.hpp"
 #include "stakewright/adjustment/linear.hpp"
 #include "stakewright/adjustment/quantiles.hpp"
+#include "stakewright/base/promise.hpp"
 #include "stakewright/base/turning.hpp"
 
 namespace stakewright::adjustment {
@@ -179,6 +179,7 @@ void give_up(const char* why, Adjustment& result) {
 }  // namespace
 
 Adjustment adjust(const Network& network, const std::vector<std::size_t>& excluded) {
+  demand_sound(network);
   const auto included = all_but(excluded, network.observations.size());
   const Determinacy known = determinacy(network, included);
   const Unknowns unknowns = all_unknowns(network, known.asked, known.readings);
@@ -206,7 +207,8 @@ Adjustment adjust(const Network& network, const std::vector<std::size_t>& exclud
 std::optional<LinearAdjustment> adjust(const LinearReadings& readings,
                                        const std::vector<std::size_t>& excluded) {
   const std::size_t count = readings.values_m.size();
-  assert(readings.design.rows == count && readings.sd_m.size() == count);
+  base::promise(readings.design.rows == count && readings.sd_m.size() == count,
+                "adjust: a row and a standard deviation for every value");
   const std::vector<std::size_t> used = all_but(excluded, count);
   const LinearModel model = linear_model(readings, used);
   const auto estimate = least_squares(model, 0);

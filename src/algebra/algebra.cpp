@@ -6,6 +6,8 @@
 #include <cassert>
 #include <cmath>
 
+#include "stakewright/base/promise.hpp"
+
 namespace stakewright::algebra {
 namespace {
 
@@ -27,24 +29,26 @@ Matrix matrix_of(const RowMajor& values) {
 }  // namespace
 
 Matrix product(const Matrix& a, const Matrix& b) {
-  assert(a.cols == b.rows);
+  base::promise(a.cols == b.rows, "product: columns as rows");
   return matrix_of(view(a) * view(b));
 }
 
 Matrix transposed(const Matrix& a) { return matrix_of(view(a).transpose()); }
 
 Matrix leading(const Matrix& a, std::size_t rows, std::size_t cols) {
-  assert(rows <= a.rows && cols <= a.cols);
+  base::promise(rows <= a.rows && cols <= a.cols, "leading: within the matrix");
   return matrix_of(view(a).topLeftCorner(as_index(rows), as_index(cols)));
 }
 
 Matrix propagated(const Matrix& jacobian, const Matrix& covariance) {
-  assert(jacobian.cols == covariance.rows && covariance.rows == covariance.cols);
+  base::promise(jacobian.cols == covariance.rows && covariance.rows == covariance.cols,
+                "propagated: a derivative for every row");
   return matrix_of(view(jacobian) * view(covariance) * view(jacobian).transpose());
 }
 
 double variance(const std::vector<double>& gradient, const Matrix& covariance) {
-  assert(gradient.size() <= covariance.rows && gradient.size() <= covariance.cols);
+  base::promise(gradient.size() <= covariance.rows && gradient.size() <= covariance.cols,
+                "variance: a row for every derivative");
   double sum = 0.0;
   for (std::size_t i = 0; i < gradient.size(); ++i) {
     if (gradient[i] == 0.0) continue;  // most figures touch few coordinates
@@ -55,7 +59,7 @@ double variance(const std::vector<double>& gradient, const Matrix& covariance) {
 }
 
 Inverse inverse_of_positive(const Matrix& matrix) {
-  assert(matrix.rows == matrix.cols);
+  base::promise(matrix.rows == matrix.cols, "inverse: a square matrix");
   const Eigen::LLT<RowMajor> factor(view(matrix));
   assert(factor.info() == Eigen::Success);
   RowMajor inverse = RowMajor::Identity(factor.rows(), factor.cols());
@@ -97,7 +101,8 @@ Matrix rigid_motions(const std::vector<base::Point>& places, base::Point about) 
 }
 
 Matrix answer_of(const Matrix& motions, const Matrix& conditions) {
-  assert(motions.rows == conditions.rows && motions.cols == conditions.cols);
+  base::promise(motions.rows == conditions.rows && motions.cols == conditions.cols,
+                "answer: a condition for every motion");
   const auto S = view(conditions).transpose();
   const RowMajor stopped = S * view(motions);
   return matrix_of(stopped.partialPivLu().solve(S));
@@ -110,7 +115,9 @@ Matrix freed(const Matrix& weights, const Matrix& motions) {
 
 // Rows first, then columns: few motions, so few sums; what rests comes out as nothing exactly.
 Matrix referred(const Matrix& covariance, const Matrix& motions, const Matrix& answer) {
-  assert(covariance.rows >= motions.rows && answer.cols == motions.rows);
+  base::promise(covariance.rows >= motions.rows && covariance.cols >= motions.rows &&
+                    answer.rows == motions.cols && answer.cols == motions.rows,
+                "referred: a row for every coordinate");
   const auto size = as_index(motions.rows);
   const auto G = view(motions);
   const auto D = view(answer);

@@ -8,6 +8,8 @@
 #include <tuple>
 #include <unordered_set>
 
+#include "stakewright/base/promise.hpp"
+
 namespace stakewright::placement {
 namespace {
 
@@ -381,7 +383,8 @@ std::vector<Mask> by_levels(const Ground& ground, std::size_t smallest, bool& pr
 
 Answer largest_sets(const Question& question) {
   const std::size_t n = question.planned.size();
-  assert(n >= 1 && n <= 64 && question.found.size() == n);
+  base::promise(n >= 1 && n <= 64 && question.found.size() == n,
+                "largest sets: of 1 to 64 corners");
   const Ground ground = ground_of(question);
   Answer answer;
   std::vector<Mask> sets;

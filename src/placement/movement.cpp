@@ -1,11 +1,11 @@
 #include "stakewright/placement/movement.hpp"
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 
 #include "congruence.hpp"
 #include "laying.hpp"
+#include "stakewright/base/promise.hpp"
 
 namespace stakewright::placement {
 namespace {
@@ -143,9 +143,11 @@ Moved judged(const Comparing& comparing, const Movement& result, std::size_t i) 
 }  // namespace
 
 Movement movement(const TwoRounds& rounds, const MovementLevel& level) {
-  assert(rounds.before.size() == rounds.planned.size());
-  assert(rounds.after.size() == rounds.planned.size());
-  assert(rounds.covariance.rows == 2 * rounds.planned.size());
+  const std::size_t count = rounds.planned.size();
+  base::promise(rounds.before.size() == count && rounds.after.size() == count &&
+                    rounds.measured.size() == count && rounds.covariance.rows == 2 * count &&
+                    rounds.covariance.cols == 2 * count,
+                "rounds: a place in each, a mark and two rows for every stake");
   Movement result;
   result.stakes.resize(rounds.planned.size());
   Comparing comparing{

@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "stakewright/algebra/algebra.hpp"
+#include "stakewright/base/promise.hpp"
 
 namespace stakewright::placement {
 namespace {
@@ -126,6 +127,9 @@ Move made(const CornerResult& off, std::size_t corner, const std::vector<Hold>& 
 std::vector<Move> moves(const Survey& survey, const Placement& placement,
                         const base::Tolerance& tolerance, double set_sd_m) {
   assert(set_sd_m >= 0.0);
+  base::promise(placement.corners.size() == survey.planned.size() &&
+                    survey.measured.size() == survey.planned.size(),
+                "moves: a judged corner for every planned one");
   const double limit_m = tolerance.corner_m;
   std::vector<Hold> holds = stakes_that_stay(survey, placement, limit_m);
   const bool moved_ones_serve = holds.size() < 2;

@@ -1,7 +1,6 @@
 #include "stakewright/placement/placement.hpp"
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 #include <numbers>
 #include <tuple>
@@ -9,6 +8,7 @@
 #include "largest_sets.hpp"
 #include "laying.hpp"
 #include "stakewright/algebra/algebra.hpp"
+#include "stakewright/base/promise.hpp"
 
 namespace stakewright::placement {
 namespace {
@@ -157,11 +157,11 @@ base::Matrix conditions_of(const base::Matrix& motions, const Datum& datum) {
   return conditions;
 }
 
-void check_shape([[maybe_unused]] const Survey& survey) {
-  assert(survey.found.size() == survey.planned.size());
-  assert(survey.measured.size() == survey.planned.size());
-  assert(survey.covariance.rows == 2 * survey.planned.size());
-  assert(survey.covariance.cols == 2 * survey.planned.size());
+void demand_whole(const Survey& survey) {
+  const std::size_t count = survey.planned.size();
+  base::promise(survey.found.size() == count && survey.measured.size() == count &&
+                    survey.covariance.rows == 2 * count && survey.covariance.cols == 2 * count,
+                "survey: a place, a mark and two rows for every corner");
 }
 
 }  // namespace
@@ -225,7 +225,7 @@ base::Matrix deviation_covariance(const Survey& survey, const Rigid& rigid, cons
 }
 
 Placement fewest_moves(const Survey& survey, const base::Tolerance& tolerance) {
-  check_shape(survey);
+  demand_whole(survey);
   const std::vector<std::size_t> measured = measured_of(survey);
   std::vector<std::size_t> held;
   std::copy_if(measured.begin(), measured.end(), std::back_inserter(held), [&](auto corner) {
@@ -237,7 +237,7 @@ Placement fewest_moves(const Survey& survey, const base::Tolerance& tolerance) {
 }
 
 Placement least_squares(const Survey& survey, const base::Tolerance& tolerance) {
-  check_shape(survey);
+  demand_whole(survey);
   const std::vector<std::size_t> measured = measured_of(survey);
   if (measured.empty()) return assembled(survey, tolerance, {});
   return assembled(survey, tolerance, choice_of(survey, measured, {}, measured));

@@ -122,6 +122,7 @@ Row row_of(const readings::Observation& observation, std::span<const base::Point
 }
 
 Model model_of(const adjustment::Network& network, double spread_m) {
+  adjustment::demand_sound(network);
   Model model;
   model.points = network.points.size();
   model.instruments = network.instruments.size();

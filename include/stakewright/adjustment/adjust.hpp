@@ -1,5 +1,7 @@
-// Least squares over the readings of one round.
+// Least squares over the readings of one round: of a free network, or tied to site pins.
 //
+// Lengths between the places found are right to 1e-9 m and variances to a millionth of themselves
+// (`AgainstGsl.*`, `AgainstCeres.*`), at sites some tens of meters across.
 // Units: meters and radians.  Formulas and sources: docs/methods/adjustment.md.
 #pragma once
 
@@ -25,10 +27,12 @@ struct AdjustedReading {
   std::size_t observation = 0;  ///< of the network; of a linear model: the row
   double residual = 0.0;        ///< adjusted minus corrected; of an angle in (−pi, pi]
   double adjusted = 0.0;
-  double standardized = 0.0;    ///< residual over its own standard deviation; 0 without redundancy
-  double redundancy = 0.0;      ///< share of an error here that shows in the residual, 0 to 1
-  double smallest_catch = 0.0;  ///< smallest reading error the set would catch; infinity without
-                                ///< redundancy
+  double standardized = 0.0;    ///< residual over its own standard deviation, the statistic of the
+                                ///< w-test; 0 without redundancy
+  double redundancy = 0.0;      ///< redundancy number: share of an error here that shows in the
+                                ///< residual, 0 to 1
+  double smallest_catch = 0.0;  ///< smallest reading error the set would catch (minimal detectable
+                                ///< bias); infinity without redundancy
   bool excluded = false;        ///< left out of the sums; the figures are then predictions
   bool used = false;            ///< took part in the sums.  Neither excluded nor used: it reaches
                                 ///< a point that is not fixed, and tells nothing of the others
@@ -87,7 +91,8 @@ struct Adjustment : Sums {
 /// What the readings determine is found first, by rank at the planned places; corners left loose
 /// are listed with the tapes that would fix them, and the rest is adjusted without them.  Where the
 /// whole figure lies on the ground comes from the pins as far as they are tied in, and otherwise
-/// from the datum corners' mean place and turn, never at the cost of the shape.
+/// from the datum corners' mean place and turn, never at the cost of the shape (free network, inner
+/// constraints).
 ///
 /// Places are at rest to 1e-12 m.  Readings of one round that fit a mirrored corner as well as the
 /// planned one are taken the planned way.  Excluded readings are predicted from the others: the

@@ -1,8 +1,9 @@
 // Least squares over readings that are linear in their unknowns, such as rod
 // readings in heights; and which of them are misread.
 //
-// Units: meters.  Formulas and sources: docs/methods/adjustment.md,
-// docs/methods/misread-readings.md.
+// Units: meters.  Unknowns are right to 1e-10 m and variances to a millionth of themselves
+// (`LinearReadings.AgreeWithGslInUnknownsAndCovariance`).  Formulas and sources:
+// docs/methods/adjustment.md, docs/methods/misread-readings.md.
 #pragma once
 
 #include <optional>

@@ -1,5 +1,7 @@
 // Limits of the statistical tests, each from its definition.
 //
+// They agree with printed tables to the last digit (`ChiSquareLimit.*`, `Range.*`); the chance of a
+// range with another quadrature to 1e-7 (`Range.AgreesWithTheDensityIntegratedByGsl`).
 // Formulas and sources: docs/methods/adjustment.md; of the range docs/methods/field-form.md.
 #pragma once
 
@@ -9,7 +11,8 @@ namespace stakewright::adjustment {
 /// Source: W. Baarda, A testing procedure for use in geodetic networks, 1968 (from memory).
 inline constexpr double kReadingAlpha = 0.001;
 
-/// Chance that an error of the size of the smallest catch is called out.  Same source.
+/// Chance that an error of the size of the smallest catch (minimal detectable bias) is called out.
+/// Same source.
 inline constexpr double kPower = 0.80;
 
 /// Chance that a good set of readings fails the test of the whole set.

@@ -1,5 +1,8 @@
 // Which readings are misread: single readings and sets of readings weighed
-// jointly, never one worst reading after another.
+// jointly, never one worst reading after another (data snooping, for sets).
+//
+// Log weights are right to 1e-6 (`SlipEvidence.*`); how often the right set leads and good readings
+// are blamed: `Slips.*`.
 //
 // Formulas and sources: docs/methods/misread-readings.md.
 #pragma once

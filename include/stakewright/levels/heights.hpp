@@ -1,6 +1,8 @@
 // Heights of the points a rod stood on, by least squares.
 //
-// Units: meters.  docs/methods/levels.md.
+// Units: meters.  Height differences are right to 1e-10 m and variances to a millionth of
+// themselves
+// (`Heights.AgreeWithGslInDifferencesAndTheirCovariance`).  docs/methods/levels.md.
 #pragma once
 
 #include <cstddef>
@@ -18,7 +20,8 @@ struct SetUp {
   std::size_t rod_count = 0;  ///< readings made from it
 };
 
-/// Heights above the datum: the bench mark's own, or 0 at the mean of the footings.
+/// Heights above the datum: the bench mark's own, or 0 at the mean of the footings (a free network,
+/// referred to them by an S-transformation).
 struct Heights {
   bool on_bench_mark = false;
   std::vector<bool> known;       ///< per point of the rods: tied to the datum by readings

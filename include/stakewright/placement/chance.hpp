@@ -27,7 +27,8 @@ Verdict verdict_of(const std::vector<Judged>& judged) {
 double chance_between(double mean, double sd, double half);
 
 /// Chance that a deviation with mean (a, b) and covariance (saa, sab, sbb) lies
-/// within `radius_m`, above 0, of nothing.  Any covariance, down to a point or a line.
+/// within `radius_m`, above 0, of nothing.  Any covariance, down to a point or a line.  Right to
+/// 1e-9 (`ChanceWithin.AgreesWithTheIntegralRoundTheEdgeForAnySpread`).
 double chance_within(double a_m, double b_m, double saa, double sab, double sbb, double radius_m);
 
 }  // namespace stakewright::placement

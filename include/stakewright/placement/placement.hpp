@@ -1,7 +1,8 @@
 // The planned polygon laid over the corners found: who is in, who is out, and
 // by how much.
 //
-// Units: meters and radians.  Formulas and sources: docs/methods/placement.md.
+// Units: meters and radians.  A corner that stands on the limit to 1e-9 m is within it.  Formulas
+// and sources: docs/methods/placement.md.
 #pragma once
 
 #include <cstddef>
@@ -82,7 +83,8 @@ Placement fewest_moves(const Survey& survey, const base::Tolerance& tolerance);
 /// Least squares over all measured corners, for comparison.
 Placement least_squares(const Survey& survey, const base::Tolerance& tolerance);
 
-/// Covariance of found - wanted when the laying moves along with the found places of its datum.
+/// Covariance of found - wanted when the laying moves along with the found places of its datum
+/// (S-transformation).
 /// `survey` may hold more points than the placement was made for (the center pin, after the
 /// corners).  Rows and columns of points that are not measured are zero.
 base::Matrix deviation_covariance(const Survey& survey, const Rigid& rigid, const Datum& datum);
