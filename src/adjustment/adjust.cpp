@@ -1,15 +1,15 @@
 #include "stakewright/adjustment/adjust.hpp"
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 #include <limits>
 
-#include "algebra.hpp"
 #include "determinacy.hpp"
-#include "plausible.hpp"
+#include "least_squares.hpp"
 #include "settle.hpp"
+#include "stakewright/adjustment/linear.hpp"
 #include "stakewright/adjustment/quantiles.hpp"
+#include "stakewright/base/promise.hpp"
 #include "stakewright/base/significant.hpp"
 #include "stakewright/base/turning.hpp"
 
@@ -27,19 +27,53 @@ constexpr double kPracticallyThePrior = 0.95;
 /// figure, depends on where the figure lies.  Rounding is a million times smaller.
 constexpr double kDependsOnDatum = 1e-6;
 
-Status status_of(const Network& network, const Determinacy& known,
-                 const std::vector<bool>& excluded) {
-  const auto excluded_count = std::count(excluded.begin(), excluded.end(), true);
-  if (static_cast<std::size_t>(excluded_count) == network.observations.size())
-    return Status::no_readings;
-  return known.loose.empty() ? Status::settled : Status::shape_not_fixed;
+double square(double value) { return value * value; }
+
+void fill_test_of_the_set(double chi_square, Sums& sums) {
+  sums.chi_square = chi_square;
+  if (sums.redundancy == 0) return;
+  sums.variance_factor = chi_square / sums.redundancy;
+  sums.chi_square_limit = chi_square_limit(kSetAlpha, sums.redundancy);
+  sums.passed = chi_square <= sums.chi_square_limit;
+}
+
+/// The smallest catch (minimal detectable bias) of a reading in standard deviations of what would
+/// show of it.
+double caught_sds(const Sums& sums) { return smallest_shift(shared_alpha(sums.readings), kPower); }
+
+/// One of the readings that took part: `residual` its own, adjusted less corrected.
+void fill_used(double residual, double share, double sd, double caught, AdjustedReading& out) {
+  out.used = true;
+  out.residual = residual;
+  if (share < kLeastRedundancy) return;
+  out.redundancy = std::min(share, 1.0);
+  out.standardized = residual / (sd * std::sqrt(out.redundancy));
+  out.smallest_catch = caught * sd / std::sqrt(out.redundancy);
+}
+
+/// One left out, as the others predict it: `variance` of the difference.
+void fill_predicted(double residual, double variance, double caught, AdjustedReading& out) {
+  out.residual = residual;
+  out.standardized = residual / std::sqrt(variance);
+  out.redundancy = 1.0;
+  out.smallest_catch = caught * std::sqrt(variance);
+}
+
+/// A line for every reading, those left out marked.
+void start_readings(std::size_t count, const std::vector<std::size_t>& excluded, Sums& sums) {
+  sums.readings_out.resize(count);
+  for (std::size_t r = 0; r < count; ++r) {
+    sums.readings_out[r].observation = r;
+    sums.readings_out[r].smallest_catch = std::numeric_limits<double>::infinity();
+  }
+  for (const std::size_t r : excluded) sums.readings_out[r].excluded = true;
 }
 
 /// Everything that is known before the sums; what is reported when none can be made.
 Adjustment outline(const Network& network, const Determinacy& known, const Unknowns& unknowns,
-                   const std::vector<bool>& excluded) {
+                   const std::vector<std::size_t>& excluded) {
   Adjustment result;
-  result.status = status_of(network, known, excluded);
+  result.status = known.loose.empty() ? Status::settled : Status::shape_not_fixed;
   result.loose = known.loose;
   result.readings = static_cast<int>(known.readings.size());
   result.unknowns = static_cast<int>(unknowns.count - known.defect);
@@ -51,13 +85,9 @@ Adjustment outline(const Network& network, const Determinacy& known, const Unkno
     result.found.push_back(point.planned);
     result.place_known.push_back(point.known);
   }
-  for (std::size_t r = 0; r < network.observations.size(); ++r) {
-    AdjustedReading reading;
-    reading.adjusted = network.observations[r].corrected;
-    reading.smallest_catch = std::numeric_limits<double>::infinity();
-    reading.excluded = !excluded.empty() && excluded[r];
-    result.readings_out.push_back(reading);
-  }
+  start_readings(network.observations.size(), excluded, result);
+  for (AdjustedReading& reading : result.readings_out)
+    reading.adjusted = network.observations[reading.observation].corrected;
   for (const std::size_t r : known.readings) result.readings_out[r].used = true;
   if (known.center_set_aside) result.remarks.push_back({"adjustment.center_left_out"});
   return result;
@@ -67,7 +97,7 @@ void fill_places(const Unknowns& unknowns, const Fit& fit, Adjustment& result) {
   const std::size_t count = unknowns.point.size();
   for (std::size_t p = 0; p < count; ++p) {
     if (unknowns.point[p] == kNotAsked) continue;
-    result.found[p] = fit.state.place(p);
+    result.found[p] = fit.state.at[p];
     result.place_known[p] = true;
     for (std::size_t q = 0; q < count; ++q) {
       if (unknowns.point[q] == kNotAsked) continue;
@@ -79,14 +109,6 @@ void fill_places(const Unknowns& unknowns, const Fit& fit, Adjustment& result) {
   }
 }
 
-void fill_test_of_the_set(const Fit& fit, Adjustment& result) {
-  result.chi_square = fit.model.misclosure.squaredNorm();
-  if (result.redundancy == 0) return;
-  result.variance_factor = result.chi_square / result.redundancy;
-  result.chi_square_limit = chi_square_limit(kSetAlpha, result.redundancy);
-  result.passed = result.chi_square <= result.chi_square_limit;
-}
-
 /// The reading with its residual; an angle again in [0, 2 pi).
 double adjusted(const readings::Observation& observation, double residual) {
   const double value = observation.corrected + residual;
@@ -96,35 +118,24 @@ double adjusted(const readings::Observation& observation, double residual) {
 void fill_readings(const Network& network, const Determinacy& known, const Fit& fit,
                    Adjustment& result) {
   const Eigen::VectorXd shares = redundancy_numbers(fit.model.design, fit.cofactor);
-  const double shift = smallest_shift(shared_alpha(result.readings), kPower);
+  const double caught = caught_sds(result);
   for (std::size_t i = 0; i < known.readings.size(); ++i) {
-    const std::size_t r = known.readings[i];
-    const readings::Observation& observation = network.observations[r];
-    AdjustedReading& out = result.readings_out[r];
-    out.residual = -fit.model.misclosure(as_index(i)) * observation.sd;
-    out.adjusted = adjusted(observation, out.residual);
-    out.redundancy = std::clamp(shares(as_index(i)), 0.0, 1.0);
-    if (out.redundancy < kLeastRedundancy) {
-      out.redundancy = 0.0;
-      continue;
-    }
-    out.standardized = out.residual / (observation.sd * std::sqrt(out.redundancy));
-    out.smallest_catch = shift * observation.sd / std::sqrt(out.redundancy);
+    const readings::Observation& observation = network.observations[known.readings[i]];
+    AdjustedReading& out = result.readings_out[known.readings[i]];
+    const double residual = -fit.model.misclosure(as_index(i)) * observation.sd;
+    fill_used(residual, shares(as_index(i)), observation.sd, caught, out);
+    out.adjusted = adjusted(observation, residual);
   }
 }
 
-double square(double value) { return value * value; }
-
 /// An excluded reading as the others predict it.  Left as it is when they cannot.
-void predict(const Network& network, const Unknowns& unknowns, const Fit& fit, std::size_t r,
-             Adjustment& result) {
-  const readings::Observation& observation = network.observations[r];
-  const std::vector<std::size_t> points = points_of(observation);
-  if (std::any_of(points.begin(), points.end(),
-                  [&](std::size_t p) { return !result.place_known[p]; }))
-    return;
+void predict(const Network& network, const Unknowns& unknowns, const Fit& fit, Adjustment& result,
+             AdjustedReading& out) {
+  const readings::Observation& observation = network.observations[out.observation];
+  for (const std::size_t point : observation.points())
+    if (!result.place_known[point]) return;
   Eigen::RowVectorXd row = Eigen::RowVectorXd::Zero(unknowns.count);
-  const ModelReading model = fill_row(unknowns, fit.state, observation, row);
+  const readings::Expected model = fill_row(unknowns, fit.state, observation, row);
   if (!model.defined || (row * fit.datum.motions).norm() > kDependsOnDatum) return;
   const readings::Instrument& instrument = network.instruments[observation.instrument];
   double variance = square(observation.sd) + (row * fit.cofactor).dot(row);
@@ -132,12 +143,9 @@ void predict(const Network& network, const Unknowns& unknowns, const Fit& fit, s
     variance += square(instrument.scale * model.by_scale);
   if (unknowns.zero[observation.instrument] == kNotAsked)
     variance += square(instrument.zero_m * model.by_zero);
-  AdjustedReading& out = result.readings_out[r];
+  fill_predicted(-observation.difference(observation.corrected, model.value), variance,
+                 caught_sds(result), out);
   out.adjusted = model.value;
-  out.residual = -misfit(observation, model.value);
-  out.standardized = out.residual / std::sqrt(variance);
-  out.redundancy = 1.0;
-  out.smallest_catch = smallest_shift(shared_alpha(result.readings), kPower) * std::sqrt(variance);
 }
 
 void fill_instruments(const Network& network, const Unknowns& unknowns, const Fit& fit,
@@ -166,11 +174,13 @@ void give_up(base::Id why, Adjustment& result) {
 
 }  // namespace
 
-Adjustment adjust(const Network& network, const std::vector<bool>& excluded) {
-  assert(excluded.empty() || excluded.size() == network.observations.size());
-  const Determinacy known = determinacy(network, excluded);
+Adjustment adjust(const Network& network, const std::vector<std::size_t>& excluded) {
+  demand_sound(network);
+  const auto included = all_but(excluded, network.observations.size());
+  const Determinacy known = determinacy(network, included);
   const Unknowns unknowns = all_unknowns(network, known.asked, known.readings);
   Adjustment result = outline(network, known, unknowns, excluded);
+  if (included.empty()) result.status = Status::no_readings;
   if (unknowns.places == 0) return result;
   const std::optional<Fit> fit = settle(network, unknowns, known.readings, known.defect);
   if (!fit) {
@@ -182,11 +192,45 @@ Adjustment adjust(const Network& network, const std::vector<bool>& excluded) {
     return result;
   }
   fill_places(unknowns, *fit, result);
-  fill_test_of_the_set(*fit, result);
+  fill_test_of_the_set(fit->model.misclosure.squaredNorm(), result);
   fill_readings(network, known, *fit, result);
   fill_instruments(network, unknowns, *fit, result);
-  for (std::size_t r = 0; r < network.observations.size(); ++r)
-    if (result.readings_out[r].excluded) predict(network, unknowns, *fit, r, result);
+  for (AdjustedReading& reading : result.readings_out)
+    if (reading.excluded) predict(network, unknowns, *fit, result, reading);
+  return result;
+}
+
+std::optional<LinearAdjustment> adjust(const LinearReadings& readings,
+                                       const std::vector<std::size_t>& excluded) {
+  const std::size_t count = readings.values_m.size();
+  base::promise(readings.design.rows == count && readings.sd_m.size() == count,
+                "adjust: a row and a standard deviation for every value");
+  const std::vector<std::size_t> used = all_but(excluded, count);
+  const LinearModel model = linear_model(readings, used);
+  const auto estimate = least_squares(model, 0);
+  if (!estimate) return std::nullopt;
+  LinearAdjustment result;
+  result.covariance = matrix_of(estimate->cofactor);
+  result.unknowns.assign(estimate->correction.begin(), estimate->correction.end());
+  result.readings = static_cast<int>(used.size());
+  result.redundancy = result.readings - static_cast<int>(readings.design.cols);
+  fill_test_of_the_set((model.misclosure - model.design * estimate->correction).squaredNorm(),
+                       result);
+  start_readings(count, excluded, result);
+  const LinearModel all = linear_model(readings, all_but({}, count));
+  const Eigen::VectorXd shares = redundancy_numbers(all.design, estimate->cofactor);
+  const double caught = caught_sds(result);
+  for (AdjustedReading& out : result.readings_out) {
+    const Eigen::Index row = as_index(out.observation);
+    const double sd_m = readings.sd_m[out.observation];
+    out.adjusted = all.design.row(row).dot(estimate->correction) * sd_m;
+    const double residual = out.adjusted - readings.values_m[out.observation];
+    const double computed = square(sd_m) * (1.0 - shares(row));  // variance of `adjusted`
+    if (out.excluded)
+      fill_predicted(residual, square(sd_m) + computed, caught, out);
+    else
+      fill_used(residual, shares(row), sd_m, caught, out);
+  }
   return result;
 }
 

@@ -18,8 +18,8 @@ struct Determinacy {
   bool center_set_aside = false;  ///< corners are asked, the center pin is reached but not fixed
 };
 
-/// By the rank of the design matrix at the plan, its rows of unit length (singular values), never
-/// by counting.
-Determinacy determinacy(const Network& network, const std::vector<bool>& excluded);
+/// Of `readings`, indices of observations: by the rank of the design matrix at the plan, its rows
+/// of unit length (singular values), never by counting.
+Determinacy determinacy(const Network& network, const std::vector<std::size_t>& readings);
 
 }  // namespace stakewright::adjustment

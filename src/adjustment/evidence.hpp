@@ -9,19 +9,29 @@
 #include <optional>
 #include <vector>
 
+#include "stakewright/base/angle.hpp"
+
 namespace stakewright::adjustment {
 
 /// Readings whose residuals are correlated more than this (ρ²) answer to a slip alike: with any sd
 /// met on site, telling them apart would take a slip of seventy standard deviations.
 inline constexpr double kFullyCorrelated = 0.9998;
 
+/// Slips come in every size: an eighth taken for a sixteenth, an inch, a decimeter, a foot, the
+/// wrong ten feet.  Their prior is a mixture, in equal shares, of normals whose standard deviations
+/// go up by fours from an inch, or for an angle from ten minutes of arc, the coarsest figure of a
+/// vernier that is misread for another.  Between them the density falls roughly as one over the
+/// size, as for a quantity of unknown scale.
+inline constexpr double kUsualSlip_m = 0.0254;
+inline constexpr double kUsualSlip_rad = base::kDegree_rad / 6.0;
+
 /// What the residuals of one linear model say about slips.  Every figure is in standard deviations
 /// of its reading.
 struct ResidualEvidence {
-  Eigen::VectorXd residuals;   ///< M·l: observed minus adjusted
-  Eigen::MatrixXd cofactor;    ///< M = I − A·Q·Aᵀ, readings only
-  std::vector<double> sd;      ///< meters, or radians for an angle
-  std::vector<bool> is_angle;  ///< per reading; empty: all are lengths
+  Eigen::VectorXd residuals;         ///< M·l: observed minus adjusted
+  Eigen::MatrixXd cofactor;          ///< M = I − A·Q·Aᵀ, readings only
+  std::vector<double> sd;            ///< meters, or radians for an angle
+  std::vector<double> usual_slip{};  ///< `kUsualSlip_m` or `kUsualSlip_rad`
   double chi_square = 0.0;
   int redundancy = 0;
 };

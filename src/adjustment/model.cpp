@@ -1,7 +1,5 @@
 #include "model.hpp"
 
-#include "stakewright/base/turning.hpp"
-
 namespace stakewright::adjustment {
 namespace {
 
@@ -23,72 +21,15 @@ void add_prior_rows(const Network& network, const Unknowns& unknowns, const Stat
 
 State planned_state(const Network& network) {
   State state;
-  for (const NetworkPoint& point : network.points)
-    state.at.push_back({point.planned.x_m, point.planned.y_m});
+  for (const NetworkPoint& point : network.points) state.at.push_back(point.planned);
   state.scale.assign(network.instruments.size(), 0.0);
   state.zero_m.assign(network.instruments.size(), 0.0);
   return state;
 }
 
-ModelLength model_length(base::Point from, base::Point to, double scale, double zero_m) {
-  ModelLength result;
-  result.distance_m = base::distance_m(from, to);
-  result.length_m = (1.0 + scale) * result.distance_m + zero_m;
-  result.defined = result.distance_m > kSamePlace_m;
-  if (result.defined) result.by_to = ((1.0 + scale) / result.distance_m) * (to - from);
-  return result;
-}
-
-ModelAngle model_angle(base::Point from, base::Point at, base::Point to) {
-  ModelAngle result;
-  const base::Point back = from - at;
-  const base::Point ahead = to - at;
-  result.defined = base::norm_m(back) > kSamePlace_m && base::norm_m(ahead) > kSamePlace_m;
-  if (!result.defined) return result;
-  result.angle_rad = base::turned_rad(at, from, to);
-  result.by_from = -1.0 * base::bearing_by_place(back);
-  result.by_to = base::bearing_by_place(ahead);
-  result.by_at = -1.0 * (result.by_from + result.by_to);
-  return result;
-}
-
-ModelReading model_reading(const State& state, const readings::Observation& observation) {
-  ModelReading result;
-  const base::Point from = state.place(observation.from);
-  const base::Point to = state.place(observation.to);
-  const auto add = [&](std::size_t point, base::Point by) {
-    result.answers[result.answer_count++] = {point, by};
-  };
-  if (observation.at) {
-    const ModelAngle angle = model_angle(from, state.place(*observation.at), to);
-    result.defined = angle.defined;
-    result.value = angle.angle_rad;
-    add(observation.from, angle.by_from);
-    add(*observation.at, angle.by_at);
-    add(observation.to, angle.by_to);
-    return result;
-  }
-  const std::size_t instrument = observation.instrument;
-  const ModelLength length =
-      model_length(from, to, state.scale[instrument], state.zero_m[instrument]);
-  result.defined = length.defined;
-  result.value = length.length_m;
-  result.by_scale = length.distance_m;
-  result.by_zero = 1.0;
-  add(observation.from, -1.0 * length.by_to);
-  add(observation.to, length.by_to);
-  return result;
-}
-
-double misfit(const readings::Observation& observation, double computed) {
-  const double off = observation.corrected - computed;
-  return observation.is_angle() ? base::wrapped_rad(off) : off;
-}
-
-std::vector<std::size_t> points_of(const readings::Observation& observation) {
-  std::vector<std::size_t> points = {observation.from, observation.to};
-  if (observation.at) points.push_back(*observation.at);
-  return points;
+readings::Expected expected(const State& state, const readings::Observation& observation) {
+  return readings::expected(observation, state.at, state.scale[observation.instrument],
+                            state.zero_m[observation.instrument]);
 }
 
 Unknowns place_unknowns(const std::vector<bool>& asked) {
@@ -118,13 +59,12 @@ Unknowns all_unknowns(const Network& network, const std::vector<bool>& asked,
   return unknowns;
 }
 
-ModelReading fill_row(const Unknowns& unknowns, const State& state,
-                      const readings::Observation& observation,
-                      Eigen::Ref<Eigen::RowVectorXd> row) {
+readings::Expected fill_row(const Unknowns& unknowns, const State& state,
+                            const readings::Observation& observation,
+                            Eigen::Ref<Eigen::RowVectorXd> row) {
   const std::size_t instrument = observation.instrument;
-  const ModelReading model = model_reading(state, observation);
-  for (std::size_t a = 0; a < model.answer_count; ++a) {
-    const Answer& answer = model.answers[a];
+  const readings::Expected model = expected(state, observation);
+  for (const readings::Answer& answer : model.answers()) {
     const Eigen::Index column = unknowns.point[answer.point];
     if (column == kNotAsked) continue;
     row(column) = answer.by.x_m;
@@ -147,14 +87,38 @@ std::optional<LinearModel> linear_model(const Network& network, const Unknowns& 
   for (Eigen::Index r = 0; r < reading_count; ++r) {
     const auto& observation = network.observations[readings[static_cast<std::size_t>(r)]];
     row.setZero();
-    const ModelReading computed = fill_row(unknowns, state, observation, row);
+    const readings::Expected computed = fill_row(unknowns, state, observation, row);
     if (!computed.defined) return std::nullopt;
     model.design.row(r) = row / observation.sd;
-    model.misclosure(r) = misfit(observation, computed.value) / observation.sd;
+    model.misclosure(r) =
+        observation.difference(observation.corrected, computed.value) / observation.sd;
   }
   if (unknowns.count > unknowns.places)
     add_prior_rows(network, unknowns, state, reading_count, model);
   return model;
+}
+
+LinearModel linear_model(const LinearReadings& readings, const std::vector<std::size_t>& which) {
+  const std::size_t unknowns = readings.design.cols;
+  LinearModel model;
+  model.design.resize(as_index(which.size()), as_index(unknowns));
+  model.misclosure.resize(as_index(which.size()));
+  for (std::size_t i = 0; i < which.size(); ++i) {
+    const double sd_m = readings.sd_m[which[i]];
+    for (std::size_t j = 0; j < unknowns; ++j)
+      model.design(as_index(i), as_index(j)) = readings.design(which[i], j) / sd_m;
+    model.misclosure(as_index(i)) = readings.values_m[which[i]] / sd_m;
+  }
+  return model;
+}
+
+std::vector<std::size_t> all_but(const std::vector<std::size_t>& excluded, std::size_t count) {
+  std::vector<bool> out(count, false);
+  for (const std::size_t i : excluded) out.at(i) = true;
+  std::vector<std::size_t> result;
+  for (std::size_t i = 0; i < count; ++i)
+    if (!out[i]) result.push_back(i);
+  return result;
 }
 
 }  // namespace stakewright::adjustment

@@ -5,76 +5,27 @@
 #pragma once
 
 #include <Eigen/Core>
-#include <array>
 #include <cstddef>
 #include <optional>
 #include <vector>
 
+#include "stakewright/adjustment/linear.hpp"
 #include "stakewright/adjustment/network.hpp"
 #include "stakewright/base/point.hpp"
 
 namespace stakewright::adjustment {
 
-/// Two ends nearer than this have no direction between them: a hundredth of the
-/// finest mark on any tape, and far above what rounding does to a coordinate.
-inline constexpr double kSamePlace_m = 1e-5;
-
 /// Places and instrument errors, taken as true for the moment.
 struct State {
-  std::vector<std::array<double, 2>> at;  ///< per network point
-  std::vector<double> scale;              ///< per instrument
+  std::vector<base::Point> at;  ///< per network point
+  std::vector<double> scale;    ///< per instrument
   std::vector<double> zero_m;
-
-  [[nodiscard]] base::Point place(std::size_t point) const { return {at[point][0], at[point][1]}; }
 };
 
 /// Every point where the job wants it, every instrument right.
 State planned_state(const Network& network);
 
-/// The length a perfect pull would read, and how it answers to its ends.
-struct ModelLength {
-  bool defined = false;     ///< false: the ends are at one place
-  double length_m = 0.0;    ///< (1 + scale)·distance + zero
-  double distance_m = 0.0;  ///< its derivative by the scale; by the zero it is 1
-  base::Point by_to;  ///< its derivative by the place of the far end; by the near end: the opposite
-};
-
-ModelLength model_length(base::Point from, base::Point to, double scale, double zero_m);
-
-/// The angle a perfect circle would read, and how it answers to the places, in radians a meter.
-struct ModelAngle {
-  bool defined = false;    ///< false: a sight has no length
-  double angle_rad = 0.0;  ///< in [0, 2 pi)
-  base::Point by_from;
-  base::Point by_to;
-  base::Point by_at;
-};
-
-ModelAngle model_angle(base::Point from, base::Point at, base::Point to);
-
-/// How a reading answers to the place of one point.
-struct Answer {
-  std::size_t point = 0;
-  base::Point by;
-};
-
-/// What a perfect reading would be at a state: meters, or radians for an angle.
-struct ModelReading {
-  bool defined = false;  ///< false: two of its points are at one place
-  double value = 0.0;
-  double by_scale = 0.0;  ///< derivative by the instrument's scale; 0 for an angle
-  double by_zero = 0.0;
-  std::array<Answer, 3> answers{};
-  std::size_t answer_count = 0;
-};
-
-ModelReading model_reading(const State& state, const readings::Observation& observation);
-
-/// Observed minus computed; of an angle in (−pi, pi].
-double misfit(const readings::Observation& observation, double computed);
-
-/// The points a reading bears on: its two ends, and where an angle was turned.
-std::vector<std::size_t> points_of(const readings::Observation& observation);
+readings::Expected expected(const State& state, const readings::Observation& observation);
 
 inline constexpr Eigen::Index kNotAsked = -1;
 
@@ -96,8 +47,9 @@ Unknowns all_unknowns(const Network& network, const std::vector<bool>& asked,
                       const std::vector<std::size_t>& readings);
 
 /// One row of the design matrix, in meters or radians a unit of the unknown.  `row` must be zero.
-ModelReading fill_row(const Unknowns& unknowns, const State& state,
-                      const readings::Observation& observation, Eigen::Ref<Eigen::RowVectorXd> row);
+readings::Expected fill_row(const Unknowns& unknowns, const State& state,
+                            const readings::Observation& observation,
+                            Eigen::Ref<Eigen::RowVectorXd> row);
 
 /// The linear model at a state, each row divided by its standard deviation:
 /// the readings in order, then one row for the prior of each scale and zero asked.
@@ -110,6 +62,12 @@ struct LinearModel {
 std::optional<LinearModel> linear_model(const Network& network, const Unknowns& unknowns,
                                         const State& state,
                                         const std::vector<std::size_t>& readings);
+
+/// Of the rows in `which`; no priors.
+LinearModel linear_model(const LinearReadings& readings, const std::vector<std::size_t>& which);
+
+/// The numbers below `count` that are not in `excluded`.
+std::vector<std::size_t> all_but(const std::vector<std::size_t>& excluded, std::size_t count);
 
 inline Eigen::Index as_index(std::size_t i) { return static_cast<Eigen::Index>(i); }
 

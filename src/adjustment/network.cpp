@@ -3,9 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
 #include "stakewright/base/error.hpp"
+#include "stakewright/base/promise.hpp"
 
 namespace stakewright::adjustment {
 namespace {
@@ -51,6 +53,21 @@ std::vector<std::size_t> datum_of(const layout::Plan& plan, const std::vector<Ne
 }
 
 }  // namespace
+
+void demand_sound(const Network& network) {
+  base::promise(network.corner_count <= network.points.size(), "network: corners are points");
+  for (const std::size_t corner : network.datum)
+    base::promise(corner < network.corner_count, "network: the datum is of corners");
+  for (const readings::Observation& observation : network.observations) {
+    for (const std::size_t point : observation.points())
+      base::promise(point < network.points.size(), "network: observations end at points");
+    base::promise(observation.instrument < network.instruments.size(),
+                  "network: observations have an instrument");
+    base::promise(std::isfinite(observation.corrected) && std::isfinite(observation.sd) &&
+                      observation.sd >= 0.0,
+                  "network: observations are numbers with a standard deviation");
+  }
+}
 
 Network network(const layout::Plan& plan, const std::vector<readings::Reading>& readings,
                 const std::vector<readings::Instrument>& instruments) {

@@ -1,38 +1,26 @@
-// One reading as a Ceres residual: (model − observed) over its standard deviation.
+// One reading as a Ceres residual: (expected − observed) over its standard deviation.
 #pragma once
 
+#include <ceres/cost_function.h>
 #include <ceres/sized_cost_function.h>
 
-#include "model.hpp"
+#include "stakewright/readings/observation.hpp"
 
 namespace stakewright::adjustment {
 
-/// Parameters: near end (2), far end (2), scale (1), zero (1).  The derivative is written out;
-/// a test holds it against a numerical one.  False when both ends are at one place.
-class LengthCost final : public ceres::SizedCostFunction<1, 2, 2, 1, 1> {
+/// Parameters: the places of the reading's points in their order (2 each), then its instrument's
+/// scale (1) and zero (1).  The derivatives are written out; a test holds them against numerical
+/// ones.  The residual of an angle is the one nearest to zero, so that it does not jump by a turn.
+/// False when two of its points are at one place.
+class ReadingCost final : public ceres::CostFunction {
  public:
-  LengthCost(double length_m, double sd_m) : length_m_(length_m), sd_m_(sd_m) {}
+  explicit ReadingCost(readings::Observation observation);
 
   bool Evaluate(const double* const* parameters, double* residuals,
                 double** jacobians) const override;
 
  private:
-  double length_m_;
-  double sd_m_;
-};
-
-/// Parameters: from (2), at (2), to (2).  The residual is the angle nearest to zero, so that it
-/// does not jump by a turn.  False when a sight has no length.
-class AngleCost final : public ceres::SizedCostFunction<1, 2, 2, 2> {
- public:
-  AngleCost(double angle_rad, double sd_rad) : angle_rad_(angle_rad), sd_rad_(sd_rad) {}
-
-  bool Evaluate(const double* const* parameters, double* residuals,
-                double** jacobians) const override;
-
- private:
-  double angle_rad_;
-  double sd_rad_;
+  readings::Observation observation_;  ///< its points numbered as the parameters
 };
 
 /// A scale or zero with its prior: value over standard deviation.

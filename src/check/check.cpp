@@ -23,24 +23,30 @@ void take(Findings& findings, Places places) {
   findings.placement = std::move(places.placement);
 }
 
+Verdict verdict_from(placement::Verdict verdict) {
+  switch (verdict) {
+    case placement::Verdict::in:
+      return Verdict::in;
+    case placement::Verdict::out:
+      return Verdict::out;
+    case placement::Verdict::undecided:
+      break;
+  }
+  return Verdict::undecided;
+}
+
 Verdict verdict_of(const Findings& findings) {
   if (findings.used.status == Status::did_not_settle) return Verdict::contradiction;
   if (!findings.placement) return Verdict::undecided;
-  const auto& corners = findings.placement->corners;
-  const auto any = [&](placement::Verdict verdict) {
-    return std::any_of(corners.begin(), corners.end(),
-                       [&](const auto& corner) { return corner.verdict == verdict; });
-  };
-  if (any(placement::Verdict::out)) return Verdict::out;
-  return any(placement::Verdict::undecided) ? Verdict::undecided : Verdict::in;
+  return verdict_from(placement::verdict_of(findings.placement->corners));
 }
 
 // What the figures are worth while it is open which reading is wrong.
 void add_rivals_remarks(Findings& findings, bool decided) {
   base::List without;
-  for (std::size_t reading = 0; reading < findings.used.readings_out.size(); ++reading) {
-    if (findings.used.readings_out[reading].excluded)
-      without.items.emplace_back(adjustment::name_of(findings.network, reading));
+  for (const adjustment::AdjustedReading& reading : findings.used.readings_out) {
+    if (reading.excluded)
+      without.items.emplace_back(adjustment::name_of(findings.network, reading.observation));
   }
   findings.remarks.push_back(
       {decided ? base::Id("check.misread_but_decided") : base::Id("check.misread_and_open")});
@@ -103,42 +109,6 @@ void add_moves(const Input& input, const std::vector<bool>& certain, Findings& f
   }
 }
 
-// Readings that the network takes: lengths and angles.
-std::vector<readings::Reading> readings_in_plan(const std::vector<readings::Reading>& all) {
-  std::vector<readings::Reading> result;
-  std::copy_if(
-      all.begin(), all.end(), std::back_inserter(result),
-      [](const readings::Reading& reading) { return reading.kind != readings::Kind::level; });
-  return result;
-}
-
-std::vector<std::vector<readings::Correction>> corrections_of(
-    const std::vector<readings::Reading>& all,
-    const std::vector<readings::Instrument>& instruments) {
-  std::vector<std::vector<readings::Correction>> result;
-  for (const readings::Reading& reading : all) {
-    const bool angle = reading.kind == readings::Kind::angle;
-    const std::string& named = reading.instrument;
-    const readings::Instrument* instrument = readings::instrument_named(
-        instruments, named.empty() ? readings::default_instrument(reading.kind) : named);
-    result.push_back(angle ? std::vector<readings::Correction>{}
-                           : readings::corrections(reading, *instrument));
-  }
-  return result;
-}
-
-Verdict verdict_from(placement::Verdict verdict) {
-  switch (verdict) {
-    case placement::Verdict::in:
-      return Verdict::in;
-    case placement::Verdict::out:
-      return Verdict::out;
-    case placement::Verdict::undecided:
-      break;
-  }
-  return Verdict::undecided;
-}
-
 // The verdict with that on level: what is out by either is out, what is in by both is in.
 Verdict with_levels(const Findings& findings) {
   const Verdict level = verdict_from(findings.levels->verdict);
@@ -156,10 +126,10 @@ levels::Question level_question(const Input& input) {
 // A round's places and verdict; gives per corner whether its deviation is certain.
 std::vector<bool> find(const Input& input, Findings& findings) {
   findings.levels = levels::judge(level_question(input));
-  const std::vector<readings::Reading> in_plan = readings_in_plan(
-      findings.levels ? levels::with_slopes(input.readings, *findings.levels) : input.readings);
-  findings.network = adjustment::network(input.plan, in_plan, input.instruments);
-  findings.corrections = corrections_of(in_plan, input.instruments);
+  findings.network = adjustment::network(
+      input.plan,
+      findings.levels ? levels::with_slopes(input.readings, *findings.levels) : input.readings,
+      input.instruments);
   findings.all = adjustment::adjust(findings.network);
   findings.slips = adjustment::weigh_slips(findings.network, findings.all, input.staking.misread);
   return find_places(input, findings);

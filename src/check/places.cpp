@@ -53,9 +53,7 @@ Places places(const Input& input, const Findings& findings,
               const std::vector<std::size_t>& left_out) {
   const adjustment::Network& network = findings.network;
   if (left_out.empty()) return laid_over(input, network, findings.all);
-  std::vector<bool> excluded(network.observations.size(), false);
-  for (const std::size_t reading : left_out) excluded[reading] = true;
-  return laid_over(input, network, adjustment::adjust(network, excluded));
+  return laid_over(input, network, adjustment::adjust(network, left_out));
 }
 
 }  // namespace stakewright::check

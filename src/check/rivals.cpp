@@ -9,9 +9,6 @@ namespace {
 
 using placement::CornerResult;
 
-// Rivals are taken until this much of the chance is told.
-constexpr double kNearlyAll = 0.99;
-
 struct Rival {
   double chance = 0.0;
   Places places;
@@ -19,12 +16,8 @@ struct Rival {
 
 std::vector<Rival> rivals_of(const Input& input, const Findings& findings) {
   std::vector<Rival> rivals;
-  double told = 0.0;
-  for (const adjustment::SlipSet& set : findings.slips.ranked) {
-    if (told >= kNearlyAll) break;
+  for (const adjustment::SlipSet& set : adjustment::rivals(findings.slips))
     rivals.push_back({set.chance, places(input, findings, set.readings)});
-    told += set.chance;
-  }
   return rivals;
 }
 
@@ -58,12 +51,6 @@ bool all_alike(const std::vector<Rival>& rivals, std::size_t corner, double tole
   });
 }
 
-placement::Verdict verdict_of(std::optional<double> chance, double confidence) {
-  if (!chance) return placement::Verdict::undecided;
-  if (*chance >= confidence) return placement::Verdict::in;
-  return *chance <= 1.0 - confidence ? placement::Verdict::out : placement::Verdict::undecided;
-}
-
 }  // namespace
 
 Rivals weighed_rivals(const Input& input, const Findings& findings) {
@@ -78,7 +65,8 @@ Rivals weighed_rivals(const Input& input, const Findings& findings) {
     CornerResult& corner = result.leading.placement->corners[i];
     const auto chance = chance_in(rivals, i, confidence);
     corner.chance_in = chance.value_or(0.0);
-    corner.verdict = verdict_of(chance, confidence);
+    corner.verdict =
+        chance ? placement::verdict_of(*chance, confidence) : placement::Verdict::undecided;
     result.decided = result.decided && corner.verdict != placement::Verdict::undecided;
     result.alike.push_back(all_alike(rivals, i, input.tolerance.corner_m));
   }

@@ -1,7 +1,7 @@
 # The commands, the library, and a package config so that others can build on it.
 include(CMakePackageConfigHelpers)
 
-set(core base layout readings adjustment suspects placement levels roof check job results
+set(core base algebra layout readings adjustment suspects placement levels roof check job results
   wording told output)
 list(TRANSFORM core PREPEND stakewright_ OUTPUT_VARIABLE core_targets)
 foreach(module IN LISTS core)

@@ -4,12 +4,11 @@
 #include <cmath>
 #include <tuple>
 
+#include "stakewright/algebra/algebra.hpp"
 #include "stakewright/placement/chance.hpp"
 
 namespace stakewright::levels {
 namespace {
-
-using placement::Verdict;
 
 /// A top this much past the tolerance is on it: far above rounding, far below any rod.
 constexpr double kOnLimit_m = 1e-9;
@@ -24,16 +23,12 @@ std::vector<std::size_t> known_by_height(const Heights& heights, std::size_t cor
   return known;
 }
 
-/// Variance of a height less the level: (e − w)ᵀ C (e − w).
+/// Variance of a height less the level.
 double variance_off(const Heights& heights, const Level& level, std::size_t corner) {
   std::vector<double> part = level.weight;
   for (double& share : part) share = -share;
   part[corner] += 1.0;
-  double sum = 0.0;
-  for (std::size_t i = 0; i < part.size(); ++i)
-    for (std::size_t j = 0; j < part.size(); ++j)
-      if (part[i] != 0.0 && part[j] != 0.0) sum += part[i] * heights.covariance(i, j) * part[j];
-  return std::max(sum, 0.0);
+  return std::max(algebra::variance(part, heights.covariance), 0.0);
 }
 
 /// Packing as the height of one footing, or of none (a level wanted), less each one's own.
@@ -112,7 +107,7 @@ std::vector<Footing> judged(const Heights& heights, const Rods& rods, const Leve
     footing.off_m = footing.height_m - level.height_m;
     footing.sd_m = std::sqrt(variance_off(heights, level, i));
     footing.chance_in = placement::chance_between(footing.off_m, footing.sd_m, tolerance.level_m);
-    footing.verdict = verdict_of(footing.chance_in, tolerance.confidence);
+    footing.verdict = placement::verdict_of(footing.chance_in, tolerance.confidence);
     if (!highest || footing.height_m > heights.height_m[*highest]) highest = i;
   }
   for (std::size_t r = 0; r < rods.readings.size(); ++r)
@@ -120,20 +115,6 @@ std::vector<Footing> judged(const Heights& heights, const Rods& rods, const Leve
       ++footings[rods.readings[r].point].rod_count;
   add_packing(heights, against_bench_mark ? std::nullopt : highest, level.height_m, footings);
   return footings;
-}
-
-Verdict verdict_of(double chance_in, double confidence) {
-  if (chance_in >= confidence) return Verdict::in;
-  return chance_in <= 1.0 - confidence ? Verdict::out : Verdict::undecided;
-}
-
-Verdict verdict_of(const std::vector<Footing>& footings) {
-  const auto is = [](Verdict verdict) {
-    return [verdict](const Footing& footing) { return footing.verdict == verdict; };
-  };
-  if (std::any_of(footings.begin(), footings.end(), is(Verdict::out))) return Verdict::out;
-  return std::all_of(footings.begin(), footings.end(), is(Verdict::in)) ? Verdict::in
-                                                                        : Verdict::undecided;
 }
 
 }  // namespace stakewright::levels

@@ -32,9 +32,4 @@ Level mean_level(const Heights& heights, const std::vector<std::size_t>& kept, s
 std::vector<Footing> judged(const Heights& heights, const Rods& rods, const Level& level,
                             bool against_bench_mark, const base::Tolerance& tolerance);
 
-placement::Verdict verdict_of(double chance_in, double confidence);
-
-/// Out where one is out, in where all are in.
-placement::Verdict verdict_of(const std::vector<Footing>& footings);
-
 }  // namespace stakewright::levels

@@ -1,12 +1,89 @@
 #include "stakewright/levels/heights.hpp"
 
 #include <algorithm>
-#include <cassert>
+#include <numeric>
+#include <optional>
+#include <tuple>
 
-#include "ties.hpp"
+#include "stakewright/algebra/algebra.hpp"
 
 namespace stakewright::levels {
 namespace {
+
+// Which set-ups and points hang together by rod readings.
+
+/// Set-ups and points that readings tie together.
+struct Group {
+  std::vector<std::size_t> set_ups;
+  std::vector<std::size_t> points;
+  std::size_t corners = 0;
+  std::size_t readings = 0;
+};
+
+/// Merged sets of numbers.
+class Merged {
+ public:
+  explicit Merged(std::size_t count) : parent_(count) {
+    std::iota(parent_.begin(), parent_.end(), std::size_t{0});
+  }
+
+  std::size_t find(std::size_t i) {
+    while (parent_[i] != i) i = parent_[i] = parent_[parent_[i]];
+    return i;
+  }
+
+  void merge(std::size_t i, std::size_t j) { parent_[find(i)] = find(j); }
+
+ private:
+  std::vector<std::size_t> parent_;
+};
+
+void add_once(std::vector<std::size_t>& list, std::size_t item) {
+  if (std::find(list.begin(), list.end(), item) == list.end()) list.push_back(item);
+}
+
+/// Every group with a reading, in the order of their first one.
+std::vector<Group> groups(const Rods& rods) {
+  const std::size_t points = rods.points.size();
+  Merged merged(points + rods.set_ups.size());
+  for (const RodReading& rod : rods.readings) merged.merge(rod.point, points + rod.set_up);
+  std::vector<Group> result;
+  std::vector<std::size_t> roots;
+  for (const RodReading& rod : rods.readings) {
+    const std::size_t root = merged.find(rod.point);
+    const auto at =
+        static_cast<std::size_t>(std::find(roots.begin(), roots.end(), root) - roots.begin());
+    if (at == roots.size()) {
+      roots.push_back(root);
+      result.emplace_back();
+    }
+    add_once(result[at].set_ups, rod.set_up);
+    add_once(result[at].points, rod.point);
+    ++result[at].readings;
+  }
+  for (Group& group : result)
+    group.corners = static_cast<std::size_t>(
+        std::count_if(group.points.begin(), group.points.end(),
+                      [&](std::size_t point) { return point < rods.corner_count; }));
+  return result;
+}
+
+/// The group whose heights are told: see `heights`.  Nothing when no corner was leveled.
+std::optional<std::size_t> leading_group(const Rods& rods, const std::vector<Group>& groups) {
+  std::optional<std::size_t> leading;
+  const auto worth = [&](const Group& group) {
+    const bool marked = rods.bench_mark && std::find(group.points.begin(), group.points.end(),
+                                                     *rods.bench_mark) != group.points.end();
+    return std::tuple(marked, group.corners, group.readings);
+  };
+  for (std::size_t g = 0; g < groups.size(); ++g) {
+    if (groups[g].corners == 0) continue;
+    if (!leading || worth(groups[g]) > worth(groups[*leading])) leading = g;
+  }
+  return leading;
+}
+
+// The sums.
 
 constexpr std::size_t kNoColumn = static_cast<std::size_t>(-1);
 
@@ -77,27 +154,28 @@ struct Raw {
   }
 };
 
-/// Heights less the datum's weighed mean, and their covariance: both rows and columns less their
-/// weighed means (S-transformation of a datum that is one shift).
+/// Heights less the datum's weighed mean, and their covariance (S-transformation of a datum that is
+/// one shift).
 void refer_to_datum(const Raw& raw, const Group& group, const Datum& datum, Heights& result) {
   const std::vector<std::size_t>& points = group.points;
+  const std::size_t count = points.size();
+  base::Matrix covariance(count, count);
+  base::Matrix shift(count, 1);
+  base::Matrix weights(1, count);
   double mean_m = 0.0;
-  double mean_variance = 0.0;
-  std::vector<double> with_mean(points.size(), 0.0);  // covariance of each height with that mean
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    mean_m += datum.weight[points[i]] * raw.height_m(points[i]);
-    for (const std::size_t q : points)
-      with_mean[i] += raw.covariance(points[i], q) * datum.weight[q];
-    mean_variance += datum.weight[points[i]] * with_mean[i];
+  for (std::size_t i = 0; i < count; ++i) {
+    shift(i, 0) = 1.0;
+    weights(0, i) = datum.weight[points[i]];
+    mean_m += weights(0, i) * raw.height_m(points[i]);
+    for (std::size_t j = 0; j < count; ++j) covariance(i, j) = raw.covariance(points[i], points[j]);
   }
+  covariance = algebra::referred(covariance, shift, weights);
   const double shift_m = datum.height_m - mean_m;
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    const std::size_t p = points[i];
-    result.known[p] = true;
-    result.height_m[p] = raw.height_m(p) + shift_m;
-    for (std::size_t j = 0; j < points.size(); ++j)
-      result.covariance(p, points[j]) =
-          raw.covariance(p, points[j]) - with_mean[i] - with_mean[j] + mean_variance;
+  for (std::size_t i = 0; i < count; ++i) {
+    result.known[points[i]] = true;
+    result.height_m[points[i]] = raw.height_m(points[i]) + shift_m;
+    for (std::size_t j = 0; j < count; ++j)
+      result.covariance(points[i], points[j]) = covariance(i, j);
   }
   for (const std::size_t s : group.set_ups) {
     result.set_ups[s].tied = true;
@@ -122,7 +200,7 @@ adjustment::LinearReadings linear_readings(const Rods& rods) {
   return model(rods, columns(rods, groups(rods)));
 }
 
-Heights heights(const Rods& rods, const Wanted& wanted, const std::vector<bool>& excluded) {
+Heights heights(const Rods& rods, const Wanted& wanted, const std::vector<std::size_t>& excluded) {
   Heights result = nothing_known(rods);
   if (rods.readings.empty()) return result;
   const std::vector<Group> all = groups(rods);

@@ -11,15 +11,6 @@ namespace {
 
 using adjustment::SlipVerdict;
 
-/// Rivals are followed until so much of their chance is told.
-constexpr double kEnoughTold = 0.99;
-
-std::vector<bool> marked(const Rods& rods, const std::vector<std::size_t>& readings) {
-  std::vector<bool> result(rods.readings.size(), false);
-  for (const std::size_t r : readings) result[r] = true;
-  return result;
-}
-
 Tops tops_of(const Question& question, const Heights& heights,
              const std::vector<std::size_t>& corners) {
   const std::vector<layout::Stake> stakes = layout::stakes(question.plan);
@@ -84,7 +75,7 @@ void judge_heights(const Question& question, Levels& levels) {
   levels.level_m = level.height_m;
   levels.footings =
       judged(levels.heights, levels.rods, level, levels.against_bench_mark, question.tolerance);
-  levels.verdict = verdict_of(levels.footings);
+  levels.verdict = placement::verdict_of(levels.footings);
 }
 
 /// Each footing over every set of readings that may be misread, by their chances (law of total
@@ -93,15 +84,14 @@ void judge_among_rivals(const Question& question, Levels& levels) {
   std::vector<double> chance_in(levels.rods.corner_count, 0.0);
   double told = 0.0;
   Levels leading = levels;
-  for (const adjustment::SlipSet& rival : levels.slips.ranked) {
+  for (const adjustment::SlipSet& rival : adjustment::rivals(levels.slips)) {
     Levels one = levels;
-    one.heights = heights(one.rods, question.wanted, marked(one.rods, rival.readings));
+    one.heights = heights(one.rods, question.wanted, rival.readings);
     judge_heights(question, one);
     if (told == 0.0) leading = one;
     told += rival.chance;
     for (std::size_t i = 0; i < chance_in.size(); ++i)
       chance_in[i] += rival.chance * one.footings[i].chance_in;
-    if (told >= kEnoughTold) break;
   }
   levels = std::move(leading);
   for (std::size_t i = 0; i < chance_in.size(); ++i) {
@@ -110,9 +100,9 @@ void judge_among_rivals(const Question& question, Levels& levels) {
     footing.chance_in = chance_in[i] / told;
     footing.verdict = told < question.tolerance.confidence
                           ? placement::Verdict::undecided
-                          : verdict_of(footing.chance_in, question.tolerance.confidence);
+                          : placement::verdict_of(footing.chance_in, question.tolerance.confidence);
   }
-  levels.verdict = verdict_of(levels.footings);
+  levels.verdict = placement::verdict_of(levels.footings);
 }
 
 std::size_t rods_on(const Rods& rods, std::size_t point) {
@@ -132,8 +122,7 @@ void add_unleveled(Levels& levels) {
   for (std::size_t i = 0; i < levels.rods.corner_count; ++i)
     if (rods_on(levels.rods, i) == 0) corners.push_back(i);
   if (!corners.empty())
-    levels.remarks.push_back(
-        {"levels.no_rod_on", {{"footings", names_of(levels.rods, corners)}}});
+    levels.remarks.push_back({"levels.no_rod_on", {{"footings", names_of(levels.rods, corners)}}});
 }
 
 void add_apart(Levels& levels) {
@@ -209,8 +198,7 @@ std::optional<Levels> judge(const Question& question) {
   if (levels.slips.verdict == SlipVerdict::not_separable) {
     judge_among_rivals(question, levels);
   } else {
-    levels.heights =
-        heights(levels.rods, question.wanted, marked(levels.rods, levels.slips.excluded));
+    levels.heights = heights(levels.rods, question.wanted, levels.slips.excluded);
     judge_heights(question, levels);
   }
   add_remarks(question, levels);
@@ -235,7 +223,8 @@ RodSlip slip_of(const Levels& levels, std::size_t reading) {
   RodSlip result;
   result.slip_m = -out.residual;
   if (out.standardized != 0.0) result.sd_m = out.residual / out.standardized;
-  result.looks_like = whole_units(result.slip_m, result.sd_m, levels.rods.readings[reading].written);
+  result.looks_like =
+      whole_units(result.slip_m, result.sd_m, levels.rods.readings[reading].written);
   return result;
 }
 

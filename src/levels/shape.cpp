@@ -1,11 +1,12 @@
 #include "shape.hpp"
 
-#include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "stakewright/adjustment/quantiles.hpp"
+#include "stakewright/algebra/algebra.hpp"
+#include "stakewright/algebra/gaussian.hpp"
+#include "stakewright/base/turning.hpp"
 
 namespace stakewright::levels {
 namespace {
@@ -33,8 +34,6 @@ constexpr double kSlopeAlpha = 0.001;
 /// Less spread than this share of the other way, and the tops stand in one row.
 constexpr double kOneRow = 1e-6;
 
-Eigen::Index as_index(std::size_t i) { return static_cast<Eigen::Index>(i); }
-
 struct Hypothesis {
   bool tilted = false;
   std::vector<std::size_t> wrong;
@@ -43,43 +42,58 @@ struct Hypothesis {
 };
 
 /// The heights' spread when nothing is wrong: as measured, and uneven as usual.
-Eigen::MatrixXd usual_spread(const Tops& tops, const base::Tolerance& tolerance) {
-  const Eigen::Index n = as_index(tops.at.size());
+base::Matrix usual_spread(const Tops& tops, const base::Tolerance& tolerance) {
   const double uneven_m = tolerance.level_m / kToleranceInSpreads;
-  Eigen::MatrixXd spread(n, n);
-  for (std::size_t i = 0; i < tops.at.size(); ++i)
-    for (std::size_t j = 0; j < tops.at.size(); ++j)
-      spread(as_index(i), as_index(j)) = tops.covariance(i, j);
-  spread.diagonal().array() += uneven_m * uneven_m;
+  base::Matrix spread = tops.covariance;
+  for (std::size_t i = 0; i < spread.rows; ++i) spread(i, i) += uneven_m * uneven_m;
   return spread;
 }
 
-/// Places from their own middle, in shares of their mean distance from it: two columns.
-Eigen::MatrixXd places(const Tops& tops) {
-  Eigen::MatrixXd result(as_index(tops.at.size()), 2);
-  for (std::size_t i = 0; i < tops.at.size(); ++i)
-    result.row(as_index(i)) << tops.at[i].x_m, tops.at[i].y_m;
-  const Eigen::RowVectorXd middle = result.colwise().mean();
-  result.rowwise() -= middle;
-  const double radius = std::sqrt(result.squaredNorm() / static_cast<double>(tops.at.size()));
-  if (radius > 0.0) result /= radius;
+std::vector<base::Point> from_middle(const Tops& tops) {
+  const base::Point middle = base::middle_of(tops.at);
+  std::vector<base::Point> result;
+  for (const base::Point at : tops.at) result.push_back(at - middle);
   return result;
+}
+
+/// Their level, the first column, and their places from their own middle in shares of `unit_m`.
+base::Matrix plane_columns(const Tops& tops, double unit_m) {
+  base::Matrix result(tops.at.size(), 3);
+  const std::vector<base::Point> at = from_middle(tops);
+  for (std::size_t i = 0; i < at.size(); ++i) {
+    result(i, 0) = 1.0;
+    result(i, 1) = at[i].x_m / unit_m;
+    result(i, 2) = at[i].y_m / unit_m;
+  }
+  return result;
+}
+
+/// Mean distance from their middle (root mean square); 1 where they stand at one place.
+double radius_m(const Tops& tops) {
+  double squares_m2 = 0.0;
+  for (const base::Point at : from_middle(tops)) squares_m2 += base::dot(at, at);
+  const double radius = std::sqrt(squares_m2 / static_cast<double>(tops.at.size()));
+  return radius > 0.0 ? radius : 1.0;
 }
 
 /// Weighs hypotheses of one set of heights.
 class Weighing {
  public:
   Weighing(const Tops& tops, const base::Tolerance& tolerance, const base::Staking& staking)
-      : lean_(kWrong_m * places(tops)),
-        log_odds_(std::log(staking.misplaced / (1.0 - staking.misplaced))) {
-    const Eigen::Index n = as_index(tops.height_m.size());
-    Eigen::VectorXd heights(n);
-    for (std::size_t i = 0; i < tops.height_m.size(); ++i) heights(as_index(i)) = tops.height_m[i];
-    const Eigen::MatrixXd inverse =
-        usual_spread(tops, tolerance).llt().solve(Eigen::MatrixXd::Identity(n, n));
-    const Eigen::VectorXd sums = inverse.rowwise().sum();
-    weight_ = inverse - sums * sums.transpose() / sums.sum();
-    weighed_heights_ = weight_ * heights;
+      : tops_(tops.at.size()), log_odds_(std::log(staking.misplaced / (1.0 - staking.misplaced))) {
+    const base::Matrix columns = plane_columns(tops, radius_m(tops));
+    const base::Matrix weight =
+        algebra::freed(algebra::inverse_of_positive(usual_spread(tops, tolerance)).matrix,
+                       algebra::leading(columns, tops_, 1));
+    base::Matrix heights(tops_, 1);
+    base::Matrix patterns(kLeaning + tops_, tops_);
+    for (std::size_t i = 0; i < tops_; ++i) {
+      heights(i, 0) = tops.height_m[i];
+      for (std::size_t k = 0; k < kLeaning; ++k) patterns(k, i) = kWrong_m * columns(i, k + 1);
+      patterns(kLeaning + i, i) = kWrong_m;
+    }
+    gram_ = algebra::propagated(patterns, weight);
+    projection_ = algebra::product(patterns, algebra::product(weight, heights));
   }
 
   /// Sets of wrong footings up to `most`, grown one by one; with and without a leaning form.
@@ -98,29 +112,23 @@ class Weighing {
   }
 
  private:
-  /// Log of the evidence over that of nothing wrong: −½·ln|I + UᵀMU| + ½·(UᵀMh)ᵀ(I + UᵀMU)⁻¹UᵀMh,
-  /// U the causes' patterns at their prior size, M the weight of the heights, their level being
-  /// anything.
-  [[nodiscard]] double log_evidence(const Eigen::MatrixXd& patterns) const {
-    Eigen::MatrixXd spread = patterns.transpose() * weight_ * patterns;
-    spread.diagonal().array() += 1.0;
-    const Eigen::LLT<Eigen::MatrixXd> factored(spread);
-    const Eigen::VectorXd shown = patterns.transpose() * weighed_heights_;
-    return 0.5 * shown.dot(factored.solve(shown)) -
-           factored.matrixLLT().diagonal().array().log().sum();
-  }
+  /// Patterns of a leaning form: right and forward.
+  static constexpr std::size_t kLeaning = 2;
 
   [[nodiscard]] Hypothesis weighed(Hypothesis hypothesis) const {
-    const Eigen::Index leaning = hypothesis.tilted ? lean_.cols() : 0;
-    Eigen::MatrixXd patterns =
-        Eigen::MatrixXd::Zero(weight_.rows(), leaning + as_index(hypothesis.wrong.size()));
-    patterns.leftCols(leaning) = lean_.leftCols(leaning);
-    for (std::size_t w = 0; w < hypothesis.wrong.size(); ++w)
-      patterns(as_index(hypothesis.wrong[w]), leaning + as_index(w)) = kWrong_m;
-    const double causes =
+    std::vector<std::size_t> of;
+    if (hypothesis.tilted) of = {0, 1};
+    for (const std::size_t i : hypothesis.wrong) of.push_back(kLeaning + i);
+    algebra::Gaussian causes;
+    causes.size = of.size();
+    for (std::size_t a = 0; a < of.size(); ++a) {
+      causes.sd[a] = 1.0;
+      causes.projection[a] = projection_(of[a], 0);
+      for (std::size_t b = 0; b < of.size(); ++b) causes.gram[a][b] = gram_(of[a], of[b]);
+    }
+    const double count =
         static_cast<double>(hypothesis.wrong.size()) + (hypothesis.tilted ? 1.0 : 0.0);
-    hypothesis.log_weight =
-        causes * log_odds_ + (patterns.cols() > 0 ? log_evidence(patterns) : 0.0);
+    hypothesis.log_weight = count * log_odds_ + algebra::log_ratio(causes);
     return hypothesis;
   }
 
@@ -128,7 +136,7 @@ class Weighing {
   [[nodiscard]] std::vector<Hypothesis> grown(const std::vector<Hypothesis>& from) const {
     std::vector<std::vector<std::size_t>> sets;
     for (const Hypothesis& smaller : from) {
-      for (std::size_t i = 0; i < static_cast<std::size_t>(weight_.rows()); ++i) {
+      for (std::size_t i = 0; i < tops_; ++i) {
         std::vector<std::size_t> set = smaller.wrong;
         if (std::find(set.begin(), set.end(), i) != set.end()) continue;
         set.push_back(i);
@@ -147,9 +155,11 @@ class Weighing {
     return result;
   }
 
-  Eigen::MatrixXd lean_;             ///< two patterns: right and forward
-  Eigen::MatrixXd weight_;           ///< M = V⁻¹ − V⁻¹11ᵀV⁻¹ / 1ᵀV⁻¹1
-  Eigen::VectorXd weighed_heights_;  ///< M·h
+  std::size_t tops_;
+  /// UᵀMU and UᵀMh, U the causes' patterns at their prior size (leaning, then each footing), M the
+  /// weight of the heights h, their level being anything.
+  base::Matrix gram_;
+  base::Matrix projection_;
   double log_odds_;
 };
 
@@ -177,33 +187,27 @@ bool has(const std::vector<std::size_t>& list, std::size_t item) {
   return std::find(list.begin(), list.end(), item) != list.end();
 }
 
-/// Places of some tops, from their own middle.
-Eigen::MatrixXd from_middle(const Tops& tops, const std::vector<Eigen::Index>& which) {
-  Eigen::MatrixXd at(as_index(which.size()), 2);
-  for (std::size_t i = 0; i < which.size(); ++i) {
-    const base::Point top = tops.at[static_cast<std::size_t>(which[i])];
-    at.row(as_index(i)) << top.x_m, top.y_m;
+Tops without(const Tops& tops, const std::vector<std::size_t>& left_out) {
+  std::vector<std::size_t> kept;
+  for (std::size_t i = 0; i < tops.at.size(); ++i)
+    if (!has(left_out, i)) kept.push_back(i);
+  Tops result{{}, {}, base::Matrix(kept.size(), kept.size())};
+  for (std::size_t i = 0; i < kept.size(); ++i) {
+    result.at.push_back(tops.at[kept[i]]);
+    result.height_m.push_back(tops.height_m[kept[i]]);
+    for (std::size_t j = 0; j < kept.size(); ++j)
+      result.covariance(i, j) = tops.covariance(kept[i], kept[j]);
   }
-  const Eigen::RowVector2d middle = at.colwise().mean();
-  at.rowwise() -= middle;
-  return at;
+  return result;
 }
 
-struct Slope {
-  Eigen::Vector2d slope;
-  Eigen::Matrix2d cofactor;
-};
-
-/// Least squares of a plane: the level, and the slopes told.
-Slope fitted_slope(const Eigen::MatrixXd& at, const Eigen::VectorXd& heights,
-                   const Eigen::MatrixXd& spread) {
-  Eigen::MatrixXd A(at.rows(), 3);
-  A << Eigen::VectorXd::Ones(at.rows()), at;
-  const Eigen::LLT<Eigen::MatrixXd> factored(spread);
-  const Eigen::LLT<Eigen::MatrixXd> normal(A.transpose() * factored.solve(A));
-  const Eigen::VectorXd fitted = normal.solve(A.transpose() * factored.solve(heights));
-  const Eigen::MatrixXd cofactor = normal.solve(Eigen::MatrixXd::Identity(3, 3));
-  return {fitted.tail(2), cofactor.bottomRightCorner(2, 2)};
+bool in_one_row(const std::vector<base::Point>& from_middle) {
+  algebra::Symmetric second;
+  for (const base::Point at : from_middle)
+    second = {second.xx + at.x_m * at.x_m, second.xy + at.x_m * at.y_m,
+              second.yy + at.y_m * at.y_m};
+  const double trace = second.xx + second.yy;
+  return second.xx * second.yy - second.xy * second.xy < kOneRow * trace * trace;
 }
 
 /// The likeliest hypothesis with a footing set wrong.
@@ -247,25 +251,26 @@ Explained explain(const Tops& tops, const base::Tolerance& tolerance,
 
 std::optional<Plane> plane(const Tops& tops, const base::Tolerance& tolerance,
                            const std::vector<std::size_t>& left_out) {
-  std::vector<Eigen::Index> kept;
-  for (std::size_t i = 0; i < tops.at.size(); ++i)
-    if (!has(left_out, i)) kept.push_back(as_index(i));
-  if (kept.size() < 3) return std::nullopt;
-  const Eigen::MatrixXd at = from_middle(tops, kept);
-  const Eigen::Matrix2d second = at.transpose() * at;
-  const double area = second(0, 0) * second(1, 1) - second(0, 1) * second(1, 0);
-  if (area < kOneRow * second.trace() * second.trace()) return std::nullopt;
-  Eigen::VectorXd y(at.rows());
-  for (Eigen::Index i = 0; i < at.rows(); ++i)
-    y(i) = tops.height_m[static_cast<std::size_t>(kept[static_cast<std::size_t>(i)])];
-  const auto [slope, cofactor] = fitted_slope(at, y, usual_spread(tops, tolerance)(kept, kept));
+  const Tops kept = without(tops, left_out);
+  if (kept.at.size() < 3) return std::nullopt;
+  const std::vector<base::Point> at = from_middle(kept);
+  if (in_one_row(at)) return std::nullopt;
+  const base::Matrix spread = usual_spread(kept, tolerance);
+  const base::Matrix columns = plane_columns(kept, 1.0);
+  const base::Matrix fit = algebra::answer_of(
+      columns, algebra::product(algebra::inverse_of_positive(spread).matrix, columns));
+  const base::Matrix cofactor = algebra::propagated(fit, spread);
   Plane result;
-  result.slope = {slope(0), slope(1)};
-  result.downhill_bearing_rad = std::atan2(-slope(0), -slope(1));
-  if (result.downhill_bearing_rad < 0.0) result.downhill_bearing_rad += 2.0 * std::numbers::pi;
-  const Eigen::VectorXd along = at * slope;
-  result.drop_m = along.maxCoeff() - along.minCoeff();
-  result.chi_square = slope.dot(cofactor.llt().solve(slope));
+  for (std::size_t i = 0; i < at.size(); ++i)
+    result.slope = result.slope + kept.height_m[i] * base::Point{fit(1, i), fit(2, i)};
+  result.downhill_bearing_rad = base::within_turn_rad(base::bearing_rad(-1.0 * result.slope));
+  const auto [low, high] =
+      std::minmax_element(at.begin(), at.end(), [&](base::Point a, base::Point b) {
+        return base::dot(a, result.slope) < base::dot(b, result.slope);
+      });
+  result.drop_m = base::dot(*high - *low, result.slope);
+  result.chi_square =
+      algebra::square_in({cofactor(1, 1), cofactor(1, 2), cofactor(2, 2)}, result.slope);
   result.significant = result.chi_square > adjustment::chi_square_limit(kSlopeAlpha, 2);
   return result;
 }

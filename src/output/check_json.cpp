@@ -190,7 +190,7 @@ Json readings_json(const Findings& findings) {
                     {"at", seen.at ? Json(label(findings, *seen.at)) : Json(nullptr)},
                     {"instrument", instrument.name},
                     {"reading", number(seen.read)},
-                    {"corrections", corrections_json(findings.corrections.at(i))},
+                    {"corrections", corrections_json(seen.corrections)},
                     {"corrected", number(seen.corrected)},
                     {"sd", number(seen.sd)}});
     add_adjusted(out, list.back());

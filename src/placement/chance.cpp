@@ -1,15 +1,20 @@
-// The chance that a place whose error is normal lies within a circle.
+#include "stakewright/placement/chance.hpp"
+
 #include <algorithm>
 #include <boost/math/quadrature/tanh_sinh.hpp>
 #include <cassert>
 #include <cmath>
 #include <numbers>
 
-#include "covariance.hpp"
-#include "stakewright/placement/chance.hpp"
-#include "stakewright/placement/placement.hpp"
+#include "stakewright/algebra/algebra.hpp"
 
 namespace stakewright::placement {
+
+Verdict verdict_of(double chance_in, double confidence) {
+  if (chance_in >= confidence) return Verdict::in;
+  return chance_in <= 1.0 - confidence ? Verdict::out : Verdict::undecided;
+}
+
 double chance_between(double mean, double sd, double half) {
   if (sd == 0.0) return std::abs(mean) <= half ? 1.0 : 0.0;
   const double scale = std::numbers::sqrt2 * sd;
@@ -52,13 +57,13 @@ double over_minor(double along, double major_sd, double across, double minor_sd,
 
 double chance_within(double a_m, double b_m, double saa, double sab, double sbb, double radius_m) {
   assert(radius_m > 0.0);
-  const Axes axes = axes_of({saa, sab, sbb});
+  const algebra::Axes axes = algebra::axes_of({saa, sab, sbb});
   const double cosine = std::cos(axes.angle_rad);
   const double sine = std::sin(axes.angle_rad);
   const double along = (a_m * cosine + b_m * sine) / radius_m;
   const double across = (b_m * cosine - a_m * sine) / radius_m;
-  const double major_sd = axes.major_sd / radius_m;
-  const double minor_sd = axes.minor_sd / radius_m;
+  const double major_sd = axes.major / radius_m;
+  const double minor_sd = axes.minor / radius_m;
   if (minor_sd > kPoint) return over_minor(along, major_sd, across, minor_sd, 1.0);
   if (std::abs(across) > 1.0) return 0.0;
   const double half = std::sqrt((1.0 - across) * (1.0 + across));

@@ -1,85 +1,216 @@
 #include "congruence.hpp"
 
-#include <Eigen/Cholesky>
+#include <algorithm>
+#include <bit>
+#include <boost/math/distributions/chi_squared.hpp>
+#include <boost/math/distributions/fisher_f.hpp>
+#include <boost/math/distributions/non_central_chi_squared.hpp>
+#include <boost/math/distributions/non_central_f.hpp>
 #include <cassert>
+#include <cstdint>
+#include <limits>
 
-#include "datum.hpp"
+#include "laying.hpp"
 
 namespace stakewright::placement {
 namespace {
 
+using base::Matrix;
 using Indices = std::vector<std::size_t>;
+using boost::math::complement;
 
-Eigen::Index as_index(std::size_t i) { return static_cast<Eigen::Index>(i); }
+// Halvings of the range that holds the non-centrality: to a millionth of it.
+constexpr int kHalvings = 40;
 
 // What the form is made of, for some stakes.
 struct Parts {
-  Eigen::VectorXd difference;
-  Eigen::MatrixXd motions;  // shift right, shift forward, turn; no columns when tied
-  Eigen::MatrixXd weights;  // inverse of Q + c G Gᵀ
+  std::vector<double> difference;
+  Matrix weights;  // of the shape alone
+  int motions = 0;
 };
 
-Eigen::MatrixXd covariance_of(const TwoRounds& rounds, const Indices& of) {
-  const Eigen::Index size = 2 * as_index(of.size());
-  Eigen::MatrixXd result(size, size);
-  for (Eigen::Index row = 0; row < size; ++row) {
-    for (Eigen::Index col = 0; col < size; ++col) {
-      const auto in_all = [&](Eigen::Index k) {
-        return 2 * of[static_cast<std::size_t>(k / 2)] + static_cast<std::size_t>(k % 2);
-      };
+Matrix covariance_of(const TwoRounds& rounds, const Indices& of) {
+  Matrix result(2 * of.size(), 2 * of.size());
+  const auto in_all = [&](std::size_t k) { return 2 * of[k / 2] + k % 2; };
+  for (std::size_t row = 0; row < result.rows; ++row)
+    for (std::size_t col = 0; col < result.cols; ++col)
       result(row, col) = rounds.covariance(in_all(row), in_all(col));
+  return result;
+}
+
+// The inverse of Q + c G Gᵀ, freed of the motions G: whatever c is, they count for nothing.
+Matrix weights_of_shape(Matrix covariance, const Matrix& motions) {
+  const Matrix all = algebra::product(motions, algebra::transposed(motions));
+  double size = 0.0;
+  for (std::size_t i = 0; i < covariance.rows; ++i)
+    size += covariance(i, i) / static_cast<double>(covariance.rows);
+  for (std::size_t k = 0; k < all.values.size(); ++k) covariance.values[k] += size * all.values[k];
+  return algebra::freed(algebra::inverse_of_positive(covariance).matrix, motions);
+}
+
+Parts parts_of(const TwoRounds& rounds, const Indices& of) {
+  const Rigid rigid = rounds.tied ? Rigid{} : fit(laid_over(rounds), {of, of});
+  Parts parts;
+  std::vector<base::Point> places;
+  for (const std::size_t stake : of) {
+    places.push_back(laid(rigid, rounds.before[stake]));
+    const base::Point moved = rounds.after[stake] - places.back();
+    parts.difference.insert(parts.difference.end(), {moved.x_m, moved.y_m});
+  }
+  const Matrix covariance = covariance_of(rounds, of);
+  if (rounds.tied) {
+    parts.weights = algebra::inverse_of_positive(covariance).matrix;
+    return parts;
+  }
+  const Matrix motions = algebra::rigid_motions(places, base::middle_of(places));
+  parts.motions = static_cast<int>(motions.cols);
+  parts.weights = weights_of_shape(covariance, motions);
+  return parts;
+}
+
+struct Search {
+  const TwoRounds& rounds;
+  const Significance& significance;
+  double alpha;
+  Indices always;
+  Indices others;        // may be taken out
+  std::size_t smallest;  // fewer stakes than this show nothing
+
+  [[nodiscard]] StableSet judged(Indices stakes) const {
+    std::sort(stakes.begin(), stakes.end());
+    const Congruence found = congruence(rounds, stakes);
+    return {std::move(stakes), significance.statistic(found.form)};
+  }
+
+  [[nodiscard]] bool passes(const StableSet& set) const {
+    const int freedom = 2 * static_cast<int>(set.stakes.size()) - (rounds.tied ? 0 : 3);
+    return set.statistic <= significance.limit(freedom, alpha);
+  }
+};
+
+void best_first(std::vector<StableSet>& sets) {
+  std::sort(sets.begin(), sets.end(), [](const StableSet& a, const StableSet& b) {
+    return a.statistic != b.statistic ? a.statistic < b.statistic : a.stakes < b.stakes;
+  });
+}
+
+// All sets of `size` stakes.
+std::vector<StableSet> passing_of(const Search& search, std::size_t size) {
+  std::vector<StableSet> passing;
+  const std::size_t n = search.others.size();
+  for (std::uint32_t mask = 0; mask < (std::uint32_t{1} << n); ++mask) {
+    if (static_cast<std::size_t>(std::popcount(mask)) + search.always.size() != size) continue;
+    Indices stakes = search.always;
+    for (std::size_t i = 0; i < n; ++i) {
+      if ((mask >> i & 1U) != 0U) stakes.push_back(search.others[i]);
     }
+    StableSet set = search.judged(std::move(stakes));
+    if (search.passes(set)) passing.push_back(std::move(set));
+  }
+  return passing;
+}
+
+StableSets by_every_set(const Search& search) {
+  StableSets result;
+  for (std::size_t size = search.always.size() + search.others.size(); size >= search.smallest;
+       --size) {
+    result.sets = passing_of(search, size);
+    if (!result.sets.empty()) break;
   }
   return result;
 }
 
-// Motions of unit mean length a stake, so that adding them to a covariance keeps its size.
-Eigen::MatrixXd motions_of(const std::vector<base::Point>& places) {
-  base::Point middle;
-  for (const base::Point place : places) middle = middle + place;
-  const auto count = static_cast<double>(places.size());
-  middle = (1.0 / count) * middle;
-  double square_m2 = 0.0;
-  for (const base::Point place : places) square_m2 += base::dot(place - middle, place - middle);
-  const double per_arm = square_m2 > 0.0 ? std::sqrt(count / square_m2) : 0.0;
-  Eigen::MatrixXd motions = Eigen::MatrixXd::Zero(2 * as_index(places.size()), 3);
-  for (std::size_t i = 0; i < places.size(); ++i) {
-    const base::Point arm = per_arm * base::clockwise(places[i] - middle);
-    motions.row(2 * as_index(i)) << 1.0, 0.0, arm.x_m;
-    motions.row(2 * as_index(i) + 1) << 0.0, 1.0, arm.y_m;
-  }
-  return motions;
+Indices without(const Indices& stakes, std::size_t stake) {
+  Indices result = stakes;
+  result.erase(std::remove(result.begin(), result.end(), stake), result.end());
+  return result;
 }
 
-Parts parts_of(const TwoRounds& rounds, const Indices& of) {
-  const Survey survey = laid_over(rounds);
-  const Rigid rigid = rounds.tied ? Rigid{} : fit(survey, {of, of});
-  Parts parts;
-  parts.difference.resize(2 * as_index(of.size()));
-  std::vector<base::Point> places;
-  for (std::size_t i = 0; i < of.size(); ++i) {
-    places.push_back(laid(rigid, rounds.before[of[i]]));
-    const base::Point moved = rounds.after[of[i]] - places.back();
-    parts.difference.segment(2 * as_index(i), 2) << moved.x_m, moved.y_m;
-  }
-  Eigen::MatrixXd covariance = covariance_of(rounds, of);
-  parts.motions = rounds.tied ? Eigen::MatrixXd(covariance.rows(), 0) : motions_of(places);
-  const double size = covariance.trace() / static_cast<double>(covariance.rows());
-  covariance += size * parts.motions * parts.motions.transpose();
-  parts.weights =
-      covariance.llt().solve(Eigen::MatrixXd::Identity(covariance.rows(), covariance.cols()));
-  return parts;
+Indices with(Indices stakes, std::size_t stake) {
+  stakes.push_back(stake);
+  return stakes;
 }
 
-// W - W G (Gᵀ W G)⁻¹ Gᵀ W: the weights of the shape alone.
-Eigen::MatrixXd weights_of_shape(const Parts& parts) {
-  if (parts.motions.cols() == 0) return parts.weights;
-  const Eigen::MatrixXd along = parts.weights * parts.motions;
-  const Eigen::MatrixXd inner = parts.motions.transpose() * along;
-  return parts.weights - along * inner.llt().solve(along.transpose());
+// Other sets of as many: one stake that went for one that stayed.
+void add_exchanges(const Search& search, const Indices& gone, StableSets& result) {
+  const Indices leading = result.sets.front().stakes;
+  for (const std::size_t back : gone) {
+    for (const std::size_t out : search.others) {
+      if (std::find(leading.begin(), leading.end(), out) == leading.end()) continue;
+      StableSet set = search.judged(with(without(leading, out), back));
+      if (search.passes(set)) result.sets.push_back(std::move(set));
+    }
+  }
+}
+
+StableSets one_at_a_time(const Search& search) {
+  Indices all = search.always;
+  all.insert(all.end(), search.others.begin(), search.others.end());
+  StableSet current = search.judged(all);
+  Indices gone;
+  while (!search.passes(current)) {
+    if (current.stakes.size() <= search.smallest) return {{}, false};
+    StableSet best{{}, std::numeric_limits<double>::infinity()};
+    std::size_t out = 0;
+    for (const std::size_t stake : search.others) {
+      if (std::find(gone.begin(), gone.end(), stake) != gone.end()) continue;
+      StableSet less = search.judged(without(current.stakes, stake));
+      if (less.statistic >= best.statistic) continue;
+      best = std::move(less);
+      out = stake;
+    }
+    gone.push_back(out);
+    current = std::move(best);
+  }
+  for (const std::size_t stake : Indices(gone)) {
+    StableSet more = search.judged(with(current.stakes, stake));
+    if (!search.passes(more)) continue;
+    current = std::move(more);
+    gone = without(gone, stake);
+  }
+  StableSets result{{current}, gone.size() <= 1};
+  add_exchanges(search, gone, result);
+  return result;
 }
 
 }  // namespace
+
+double Significance::limit(int freedom, double alpha) const {
+  if (redundancy_ == 0)
+    return boost::math::quantile(complement(boost::math::chi_squared(freedom), alpha));
+  const boost::math::fisher_f ratio(freedom, redundancy_);
+  return freedom * boost::math::quantile(complement(ratio, alpha));
+}
+
+double Significance::by_noise(double statistic, int freedom) const {
+  if (statistic <= 0.0) return 1.0;
+  return beyond(statistic, freedom, 0.0);
+}
+
+double Significance::beyond(double limit, int freedom, double non_centrality) const {
+  if (redundancy_ == 0 && non_centrality == 0.0)
+    return boost::math::cdf(complement(boost::math::chi_squared(freedom), limit));
+  if (redundancy_ == 0)
+    return boost::math::cdf(
+        complement(boost::math::non_central_chi_squared(freedom, non_centrality), limit));
+  if (non_centrality == 0.0)
+    return boost::math::cdf(
+        complement(boost::math::fisher_f(freedom, redundancy_), limit / freedom));
+  const boost::math::non_central_f ratio(freedom, redundancy_, non_centrality);
+  return boost::math::cdf(complement(ratio, limit / freedom));
+}
+
+double Significance::non_centrality(int freedom, double alpha, double power) const {
+  const double at = limit(freedom, alpha);
+  double low = 0.0;
+  double high = 1.0;
+  while (beyond(at, freedom, high) < power) high *= 2.0;
+  for (int step = 0; step < kHalvings; ++step) {
+    const double middle = 0.5 * (low + high);
+    (beyond(at, freedom, middle) < power ? low : high) = middle;
+  }
+  return high;
+}
 
 Survey laid_over(const TwoRounds& rounds) {
   Survey survey;
@@ -94,17 +225,27 @@ Survey laid_over(const TwoRounds& rounds) {
 Congruence congruence(const TwoRounds& rounds, const Indices& of) {
   assert(of.size() >= (rounds.tied ? 1U : 2U));
   const Parts parts = parts_of(rounds, of);
-  const Eigen::MatrixXd weights = weights_of_shape(parts);
-  const double form = parts.difference.dot(weights * parts.difference);
-  return {form, 2 * static_cast<int>(of.size()) - static_cast<int>(parts.motions.cols())};
+  return {algebra::variance(parts.difference, parts.weights),
+          2 * static_cast<int>(of.size()) - parts.motions};
 }
 
-std::vector<Symmetric> sensitivity(const TwoRounds& rounds, const Indices& of) {
-  const Eigen::MatrixXd weights = weights_of_shape(parts_of(rounds, of));
-  std::vector<Symmetric> result;
-  for (Eigen::Index i = 0; i < weights.rows(); i += 2) {
-    result.push_back({weights(i, i), weights(i, i + 1), weights(i + 1, i + 1)});
+std::vector<algebra::Symmetric> sensitivity(const TwoRounds& rounds, const Indices& of) {
+  const Matrix weights = parts_of(rounds, of).weights;
+  std::vector<algebra::Symmetric> result;
+  for (std::size_t i = 0; i < of.size(); ++i) result.push_back(algebra::block_of(weights, i));
+  return result;
+}
+
+StableSets stable_sets(const TwoRounds& rounds, const Indices& measured, const Indices& always,
+                       const Significance& significance, double alpha) {
+  Search search{rounds, significance, alpha, always, {}, rounds.tied ? 1 : kFewestCompared};
+  for (const std::size_t stake : measured) {
+    if (std::find(always.begin(), always.end(), stake) == always.end())
+      search.others.push_back(stake);
   }
+  if (always.size() > 1) search.smallest = always.size();
+  StableSets result = measured.size() <= kEverySet ? by_every_set(search) : one_at_a_time(search);
+  best_first(result.sets);
   return result;
 }
 

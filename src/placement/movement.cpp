@@ -1,14 +1,11 @@
 #include "stakewright/placement/movement.hpp"
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 
 #include "congruence.hpp"
-#include "covariance.hpp"
-#include "datum.hpp"
-#include "significance.hpp"
-#include "stable_sets.hpp"
+#include "laying.hpp"
+#include "stakewright/base/promise.hpp"
 
 namespace stakewright::placement {
 namespace {
@@ -97,15 +94,6 @@ void find_ground(const Comparing& comparing, Movement& result) {
   }
 }
 
-// dᵀ C⁻¹ d for one stake.  The covariance of a stake that is the datum itself is nothing, and
-// so is its movement.
-double square_in_spreads(Point d, const Spread& spread) {
-  const double determinant = spread.xx * spread.yy - spread.xy * spread.xy;
-  if (!(determinant > 0.0)) return 0.0;
-  return (spread.yy * d.x_m * d.x_m - 2.0 * spread.xy * d.x_m * d.y_m + spread.xx * d.y_m * d.y_m) /
-         determinant;
-}
-
 void add_figures(const Comparing& comparing, Movement& result) {
   const TwoRounds& rounds = comparing.rounds;
   const Survey survey = laid_over(rounds);
@@ -116,19 +104,15 @@ void add_figures(const Comparing& comparing, Movement& result) {
   for (const std::size_t i : comparing.measured) {
     StakeMovement& stake = result.stakes[i];
     const Point moved = rounds.after[i] - laid(rigid, rounds.before[i]);
-    const Spread spread = spread_of(covariance, i);
-    const Point radius = rounds.planned[i] - rounds.center;
-    const double length_m = base::norm_m(radius);
-    if (length_m > 0.0) {
-      const Point outward = (1.0 / length_m) * radius;
-      stake.outward_m = base::dot(moved, outward);
-      stake.sideways_m = base::dot(moved, base::clockwise(outward));
-    }
+    const Off seen = off_along(rounds.planned[i] - rounds.center, moved);
+    stake.outward_m = seen.outward_m;
+    stake.sideways_m = seen.sideways_m;
     stake.distance_m = base::norm_m(moved);
-    stake.ellipse = ellipse_of(spread, comparing.level.confidence);
+    stake.ellipse = ellipse_of(covariance, i, comparing.level.confidence);
     stake.ellipse.major_m *= factor_sd;
     stake.ellipse.minor_m *= factor_sd;
-    const double statistic = comparing.significance.statistic(square_in_spreads(moved, spread));
+    const double statistic = comparing.significance.statistic(
+        algebra::square_in(algebra::block_of(covariance, i), moved));
     stake.by_noise = comparing.significance.by_noise(statistic, kPlane);
   }
 }
@@ -138,9 +122,8 @@ void add_smallest_shown(const Comparing& comparing, Movement& result) {
                                                               comparing.level.power);
   const auto gains = sensitivity(comparing.rounds, comparing.measured);
   for (std::size_t k = 0; k < gains.size(); ++k) {
-    const double middle = 0.5 * (gains[k][0] + gains[k][2]);
-    const double reach = std::hypot(0.5 * (gains[k][0] - gains[k][2]), gains[k][1]);
-    const double worst = comparing.significance.statistic(middle - reach);
+    const double least = algebra::axes_of(gains[k]).minor;
+    const double worst = comparing.significance.statistic(least * least);
     result.stakes[comparing.measured[k]].smallest_shown_m = std::sqrt(needed / worst);
   }
 }
@@ -160,9 +143,11 @@ Moved judged(const Comparing& comparing, const Movement& result, std::size_t i) 
 }  // namespace
 
 Movement movement(const TwoRounds& rounds, const MovementLevel& level) {
-  assert(rounds.before.size() == rounds.planned.size());
-  assert(rounds.after.size() == rounds.planned.size());
-  assert(rounds.covariance.rows == 2 * rounds.planned.size());
+  const std::size_t count = rounds.planned.size();
+  base::promise(rounds.before.size() == count && rounds.after.size() == count &&
+                    rounds.measured.size() == count && rounds.covariance.rows == 2 * count &&
+                    rounds.covariance.cols == 2 * count,
+                "rounds: a place in each, a mark and two rows for every stake");
   Movement result;
   result.stakes.resize(rounds.planned.size());
   Comparing comparing{

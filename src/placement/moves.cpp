@@ -6,7 +6,8 @@
 #include <numbers>
 #include <optional>
 
-#include "covariance.hpp"
+#include "stakewright/algebra/algebra.hpp"
+#include "stakewright/base/promise.hpp"
 
 namespace stakewright::placement {
 namespace {
@@ -76,7 +77,7 @@ base::Matrix set_by_tapes(const base::Matrix& covariance, std::size_t corner, Po
   const Point u2 = at - crossing.second.at;
   pass_on(s, corner, crossing.first.corner, u1, u2);
   pass_on(s, corner, crossing.second.corner, u2, u1);
-  return propagated(s, covariance);
+  return algebra::propagated(s, covariance);
 }
 
 // A stake that is out, unless it is held or found within tolerance all the same (readings
@@ -116,7 +117,7 @@ Move made(const CornerResult& off, std::size_t corner, const std::vector<Hold>& 
   }
   covariance(2 * corner, 2 * corner) += set_sd_m * set_sd_m;
   covariance(2 * corner + 1, 2 * corner + 1) += set_sd_m * set_sd_m;
-  const Spread left = spread_of(covariance, corner);
+  const algebra::Symmetric left = algebra::block_of(covariance, corner);
   move.predicted_chance_in = chance_within(0.0, 0.0, left.xx, left.xy, left.yy, limit_m);
   return move;
 }
@@ -126,6 +127,9 @@ Move made(const CornerResult& off, std::size_t corner, const std::vector<Hold>& 
 std::vector<Move> moves(const Survey& survey, const Placement& placement,
                         const base::Tolerance& tolerance, double set_sd_m) {
   assert(set_sd_m >= 0.0);
+  base::promise(placement.corners.size() == survey.planned.size() &&
+                    survey.measured.size() == survey.planned.size(),
+                "moves: a judged corner for every planned one");
   const double limit_m = tolerance.corner_m;
   std::vector<Hold> holds = stakes_that_stay(survey, placement, limit_m);
   const bool moved_ones_serve = holds.size() < 2;

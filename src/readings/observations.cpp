@@ -7,13 +7,10 @@
 
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/length.hpp"
+#include "stakewright/base/turning.hpp"
 
 namespace stakewright::readings {
 namespace {
-
-/// Two points planned nearer than this have no direction between them: a hundredth of the finest
-/// mark on any tape.
-constexpr double kShortestSight_m = 1e-5;
 
 using base::Fact;
 using base::Name;
@@ -48,8 +45,7 @@ base::List listed(const std::vector<std::string>& texts) {
 std::size_t point_index(const Reading& reading, const std::string& label, const Indices& points,
                         const std::vector<std::string>& labels) {
   const auto found = points.find(label);
-  if (found == points.end())
-    refuse(reading, Quoted{label}, listed(labels));
+  if (found == points.end()) refuse(reading, Quoted{label}, listed(labels));
   return found->second;
 }
 
@@ -88,22 +84,20 @@ void demand_spread(const Reading& reading, double sd) {
   if (std::isfinite(sd) && sd > 0.0) return;
   refuse(reading,
          Fact{reading.kind == Kind::angle ? base::Id("errors.sd_of_angle")
-                                         : base::Id("errors.sd_of_length"),
+                                          : base::Id("errors.sd_of_length"),
               {{"sd", Number{sd, -1}}}},
          Fact{"errors.sd_above_0"});
 }
 
-Observation length(const Reading& reading, const Instrument& instrument) {
+Observation length(const Reading& reading, const Instrument& instrument, Observation ends) {
   demand_value(reading);
-  Observation result;
-  result.read = reading.value_m;
-  result.corrected = reading.value_m;
-  result.written = reading.written;
-  for (const Correction& correction : corrections(reading, instrument))
-    result.corrected += correction.amount_m;
-  result.sd = standard_deviation_m(instrument, result.corrected);
-  demand_spread(reading, result.sd);
-  return result;
+  ends.read = ends.corrected = reading.value_m;
+  ends.written = reading.written;
+  ends.corrections = corrections(reading, instrument);
+  for (const Correction& correction : ends.corrections) ends.corrected += correction.amount_m;
+  ends.sd = standard_deviation_m(instrument, ends.corrected);
+  demand_spread(reading, ends.sd);
+  return ends;
 }
 
 Sights sights(const std::vector<base::Point>& places, const Observation& angle) {
@@ -119,7 +113,7 @@ Observation angle(const Reading& reading, const Instrument& circle, Observation 
     refuse(reading, Fact{"errors.angle_turned_at", {{"at", Quoted{reading.at}}}},
            Fact{"errors.point_beside_ends"});
   const Sights planned = sights(places, ends);
-  if (std::min(planned.from_m, planned.to_m) < kShortestSight_m)
+  if (std::min(planned.from_m, planned.to_m) < kSamePlace_m)
     refuse(reading, Fact{"errors.sight_of_no_length"}, Fact{"errors.points_apart"});
   ends.read = ends.corrected = reading.angle_rad;
   ends.sd = standard_deviation_rad(circle, planned);
@@ -127,7 +121,54 @@ Observation angle(const Reading& reading, const Instrument& circle, Observation 
   return ends;
 }
 
+Expected expected_length(const Observation& length, std::span<const base::Point> places,
+                         double scale, double zero_m) {
+  const base::Point from = places[length.from];
+  const base::Point to = places[length.to];
+  Expected result;
+  result.by_scale = base::distance_m(from, to);
+  result.by_zero = 1.0;
+  result.value = (1.0 + scale) * result.by_scale + zero_m;
+  result.defined = result.by_scale > kSamePlace_m;
+  const base::Point by_to =
+      result.defined ? ((1.0 + scale) / result.by_scale) * (to - from) : base::Point{};
+  result.answer = {Answer{length.from, -1.0 * by_to}, {length.to, by_to}, {}};
+  result.answer_count = 2;
+  return result;
+}
+
+Expected expected_angle(const Observation& angle, std::span<const base::Point> places) {
+  const base::Point at = places[*angle.at];
+  const base::Point back = places[angle.from] - at;
+  const base::Point ahead = places[angle.to] - at;
+  Expected result;
+  result.value = base::turned_rad(at, places[angle.from], places[angle.to]);
+  result.defined = base::norm_m(back) > kSamePlace_m && base::norm_m(ahead) > kSamePlace_m;
+  const base::Point by_from = result.defined ? -1.0 * base::bearing_by_place(back) : base::Point{};
+  const base::Point by_to = result.defined ? base::bearing_by_place(ahead) : base::Point{};
+  result.answer = {
+      Answer{angle.from, by_from}, {angle.to, by_to}, {*angle.at, -1.0 * (by_from + by_to)}};
+  result.answer_count = 3;
+  return result;
+}
+
 }  // namespace
+
+std::vector<std::size_t> Observation::points() const {
+  std::vector<std::size_t> points = {from, to};
+  if (at) points.push_back(*at);
+  return points;
+}
+
+double Observation::difference(double value, double other) const {
+  return is_angle() ? base::wrapped_rad(value - other) : value - other;
+}
+
+Expected expected(const Observation& observation, std::span<const base::Point> places, double scale,
+                  double zero_m) {
+  return observation.is_angle() ? expected_angle(observation, places)
+                                : expected_length(observation, places, scale, zero_m);
+}
 
 double standard_deviation_rad(const Instrument& circle, const Sights& sights) {
   const double by_from = 1.0 / sights.from_m;
@@ -149,23 +190,20 @@ std::vector<Observation> observations(const std::vector<Reading>& readings,
   const Indices by_label = indices(points);
   const Indices by_name = indices(names_of(instruments));
   std::vector<Observation> result;
-  result.reserve(readings.size());
-  for (const Reading& reading : readings) {
+  for (std::size_t row = 0; row < readings.size(); ++row) {
+    const Reading& reading = readings[row];
+    if (reading.kind == Kind::level) continue;
     Observation ends;
+    ends.row = row;
     ends.from = point_index(reading, reading.from, by_label, points);
     ends.to = point_index(reading, reading.to, by_label, points);
-    if (ends.from == ends.to) refuse(reading, Fact{"errors.same_point_twice"}, Fact{"errors.two_points"});
+    if (ends.from == ends.to)
+      refuse(reading, Fact{"errors.same_point_twice"}, Fact{"errors.two_points"});
     ends.instrument = instrument_index(reading, by_name, instruments);
     const Instrument& instrument = instruments[ends.instrument];
-    if (reading.kind == Kind::angle) {
-      ends.at = point_index(reading, reading.at, by_label, points);
-      result.push_back(angle(reading, instrument, ends, places));
-      continue;
-    }
-    result.push_back(length(reading, instrument));
-    result.back().from = ends.from;
-    result.back().to = ends.to;
-    result.back().instrument = ends.instrument;
+    if (reading.kind == Kind::angle) ends.at = point_index(reading, reading.at, by_label, points);
+    result.push_back(ends.at ? angle(reading, instrument, ends, places)
+                             : length(reading, instrument, ends));
   }
   return result;
 }

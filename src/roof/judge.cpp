@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "spread.hpp"
+#include "stakewright/algebra/algebra.hpp"
 #include "stick.hpp"
 
 namespace stakewright::roof {
@@ -42,7 +43,8 @@ Joint Judge::joint(const Place& at, JointName what, const std::vector<Share>& sh
     for (std::size_t k = 0; k < rows.size(); ++k)
       gradient[rows[k]] += share.lever * share.found.by[k];
   }
-  joint.uncertainty_m = factor_ * std::sqrt(std::max(0.0, variance(gradient, found_->covariance)));
+  joint.uncertainty_m =
+      factor_ * std::sqrt(std::max(0.0, algebra::variance(gradient, found_->covariance)));
   joint.closes = std::abs(joint.gap_m) + joint.uncertainty_m <= part_tolerance_m_;
   return joint;
 }

@@ -1,8 +1,6 @@
 // The corners' uncertainty carried to lengths and angles, to first order.
 #pragma once
 
-#include <vector>
-
 #include "exact.hpp"
 #include "plate.hpp"
 #include "stakewright/base/matrix.hpp"
@@ -18,8 +16,5 @@ double half_width_factor(double confidence);
 
 /// Variance of a figure whose coordinates are these rows of `covariance`.
 double variance(const Linear& figure, const WindowRows& rows, const base::Matrix& covariance);
-
-/// The same for a figure with a derivative by every coordinate.
-double variance(const std::vector<double>& gradient, const base::Matrix& covariance);
 
 }  // namespace stakewright::roof

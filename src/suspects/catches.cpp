@@ -5,8 +5,8 @@
 #include <limits>
 #include <numbers>
 
-#include "deviations.hpp"
 #include "stakewright/adjustment/quantiles.hpp"
+#include "stakewright/algebra/algebra.hpp"
 #include "stakewright/readings/observation.hpp"
 
 namespace stakewright::suspects {
@@ -167,7 +167,30 @@ double Catches::smallest_named_m(std::size_t position) const {
   return high;
 }
 
-std::vector<double> Catches::worst_sds() const { return suspects::worst_sds(corners_, q_); }
+/// With e the deviations from the plan laid over all corners, that of corner k from the plan laid
+/// over the others is (I - h)⁻¹e_k, h the corner's block of the hat matrix G·D: the deleted
+/// residual.
+std::vector<double> Catches::worst_sds() const {
+  const base::Matrix motions = algebra::rigid_motions(corners_, base::middle_of(corners_));
+  const base::Matrix answer = algebra::answer_of(motions, motions);
+  const base::Matrix off = algebra::referred(q_, motions, answer);
+  std::vector<double> result;
+  for (std::size_t k = 0; k < corners_.size(); ++k) {
+    base::Matrix left(2, 2);
+    base::Matrix covariance(2, 2);
+    for (const std::size_t a : {0, 1})
+      for (const std::size_t b : {0, 1}) {
+        covariance(a, b) = off(2 * k + a, 2 * k + b);
+        left(a, b) = a == b ? 1.0 : 0.0;
+        for (std::size_t m = 0; m < motions.cols; ++m)
+          left(a, b) -= motions(2 * k + a, m) * answer(m, 2 * k + b);
+      }
+    const base::Matrix grown =
+        algebra::propagated(algebra::inverse_of_positive(left).matrix, covariance);
+    result.push_back(algebra::axes_of(algebra::block_of(grown, 0)).major);
+  }
+  return result;
+}
 
 double smallest_shift_m(const Targets& targets, double worst_sd_m) {
   return targets.tolerance_m +

@@ -62,14 +62,13 @@ void add_stakes(std::vector<Candidate>& list, const Model& model, const Setting&
                       stake_sizes()});
 }
 
-void add_instruments(std::vector<Candidate>& list, const adjustment::Network& network,
-                     const Model& model) {
+void add_instruments(std::vector<Candidate>& list, const Model& model) {
   std::vector<std::size_t> uses(model.instruments, 0);
   std::vector<std::size_t> in_feet_inches(model.instruments, 0);
-  for (const readings::Observation& reading : network.observations) {
-    if (reading.is_angle()) continue;
-    ++uses[reading.instrument];
-    if (reading.written == base::Units::feet_inches) ++in_feet_inches[reading.instrument];
+  for (const Row& row : model.rows) {
+    if (row.planned.by_zero == 0.0) continue;
+    ++uses[row.seen.instrument];
+    if (row.seen.written == base::Units::feet_inches) ++in_feet_inches[row.seen.instrument];
   }
   for (std::size_t k = 0; k < model.instruments; ++k) {
     if (uses[k] < 2) continue;  // one reading's slip says as much
@@ -92,7 +91,7 @@ void add_instruments(std::vector<Candidate>& list, const adjustment::Network& ne
 
 /// A change too small to be noticed.
 bool unnoticed(const Row& row, double change) {
-  return std::abs(change) < (row.is_angle() ? kSameAngle_rad : kSameLength_m);
+  return std::abs(change) < (row.seen.is_angle() ? kSameAngle_rad : kSameLength_m);
 }
 
 /// Log-likelihood ratio of a fixed shift of two readings against none.
@@ -118,19 +117,17 @@ void keep_best(std::vector<RowPair>& pairs, std::size_t most) {
   pairs.resize(kept);
 }
 
-std::vector<RowPair> likely_row_pairs(const adjustment::Network& network, const Model& model,
-                                      double misread) {
+std::vector<RowPair> likely_row_pairs(const Model& model, double misread) {
   const std::size_t m = model.rows.size();
   std::vector<RowPair> pairs;
   for (std::size_t i = 0; i + 1 < m; ++i) {
     for (std::size_t j = i + 1; j < m; ++j) {
       const Row& row = model.rows[i];
       const Row& other = model.rows[j];
-      if (row.is_angle() != other.is_angle()) continue;
-      if (unnoticed(row, difference(row, row.planned, other.planned))) continue;
+      if (row.seen.is_angle() != other.seen.is_angle()) continue;
+      if (unnoticed(row, row.seen.difference(row.planned.value, other.planned.value))) continue;
       // Row i holds what belongs to row j: it is too long by the difference.
-      const double slip =
-          difference(row, network.observations[i].corrected, network.observations[j].corrected);
+      const double slip = row.seen.difference(row.seen.corrected, other.seen.corrected);
       const double ratio = shift_ratio(model, i, j, slip, -slip);
       if (ratio <= 0.0) continue;
       const double share = j == i + 1 ? kRowsWithNext : kRowsWithAny / static_cast<double>(m);
@@ -142,10 +139,9 @@ std::vector<RowPair> likely_row_pairs(const adjustment::Network& network, const 
   return pairs;
 }
 
-void add_rows(std::vector<Candidate>& list, const adjustment::Network& network, const Model& model,
-              const Setting& setting) {
+void add_rows(std::vector<Candidate>& list, const Model& model, const Setting& setting) {
   if (setting.staking.misread <= 0.0) return;
-  for (const RowPair& pair : likely_row_pairs(network, model, setting.staking.misread))
+  for (const RowPair& pair : likely_row_pairs(model, setting.staking.misread))
     list.push_back({Cause::What::rows,
                     pair.first,
                     pair.second,
@@ -159,24 +155,25 @@ std::size_t renamed(std::size_t point, std::size_t first, std::size_t second) {
   return point == first ? second : point == second ? first : point;
 }
 
-/// The points of a row or an observation.
-template <typename Reading>
-void rename(Reading& reading, std::size_t first, std::size_t second) {
-  reading.from = renamed(reading.from, first, second);
-  reading.to = renamed(reading.to, first, second);
-  if (reading.at) reading.at = renamed(*reading.at, first, second);
+readings::Observation renamed(readings::Observation seen, std::size_t first, std::size_t second) {
+  seen.from = renamed(seen.from, first, second);
+  seen.to = renamed(seen.to, first, second);
+  if (seen.at) seen.at = renamed(*seen.at, first, second);
+  return seen;
 }
 
 /// What the planned lengths and angles change by when two labels change over, for the readings that
 /// feel it.
-std::vector<std::pair<std::size_t, double>> label_shift(const adjustment::Network& network,
+std::vector<std::pair<std::size_t, double>> label_shift(const std::vector<base::Point>& planned,
                                                         const Model& model, std::size_t first,
                                                         std::size_t second) {
+  std::vector<base::Point> changed = planned;
+  std::swap(changed[first], changed[second]);
   std::vector<std::pair<std::size_t, double>> shift;
   for (std::size_t i = 0; i < model.rows.size(); ++i) {
-    Row row = model.rows[i];
-    rename(row, first, second);
-    const double change = difference(row, value_with(network, row, {}), row.planned);
+    const Row& row = model.rows[i];
+    const double value = readings::expected(row.seen, changed).value;
+    const double change = row.seen.difference(value, row.planned.value);
     if (!unnoticed(row, change)) shift.emplace_back(i, change);
   }
   return shift;
@@ -189,8 +186,8 @@ std::vector<Candidate> catalogue(const adjustment::Network& network, const Model
   std::vector<Candidate> list;
   add_readings(list, network, setting);
   add_stakes(list, model, setting);
-  add_instruments(list, network, model);
-  add_rows(list, network, model, setting);
+  add_instruments(list, model);
+  add_rows(list, model, setting);
   return list;
 }
 
@@ -199,9 +196,10 @@ std::vector<ChangedLabels> changed_labels(const adjustment::Network& network, co
   std::vector<ChangedLabels> pairs;
   if (setting.staking.misplaced <= 0.0) return pairs;
   const std::size_t n = network.corner_count;
+  const std::vector<base::Point> planned = planned_places(network);
   for (std::size_t p = 0; p < n; ++p)
     for (std::size_t q = p + 1; q < n; ++q) {
-      const auto shift = label_shift(network, model, p, q);
+      const auto shift = label_shift(planned, model, p, q);
       if (shift.empty()) continue;
       const bool next = q == p + 1 || (p == 0 && q == n - 1);
       ChangedLabels pair{p, q, 0.0, 0.0};
@@ -224,9 +222,7 @@ std::vector<ChangedLabels> changed_labels(const adjustment::Network& network, co
 adjustment::Network relabeled(const adjustment::Network& network, std::size_t first,
                               std::size_t second) {
   adjustment::Network result = network;
-  for (readings::Observation& observation : result.observations) {
-    rename(observation, first, second);
-  }
+  for (readings::Observation& seen : result.observations) seen = renamed(seen, first, second);
   return result;
 }
 

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "bend.hpp"
 #include "slips.hpp"
 #include "stakewright/base/angle.hpp"
 
@@ -221,16 +220,19 @@ std::vector<double> effect(const adjustment::Network& network, const Arrangement
       added[cause.other] += second;
     }
     for (std::size_t i = 0; i < rows.size(); ++i) {
-      if (rows[i].instrument != cause.index) continue;
-      if (cause.what == Cause::What::instrument_zero) added[i] += size * rows[i].by_zero();
-      if (cause.what == Cause::What::instrument_scale) added[i] += size * rows[i].by_scale();
+      if (rows[i].seen.instrument != cause.index) continue;
+      const readings::Expected& planned = rows[i].planned;
+      if (cause.what == Cause::What::instrument_zero) added[i] += size * planned.by_zero;
+      if (cause.what == Cause::What::instrument_scale) added[i] += size * planned.by_scale;
     }
     column += cause.dimensions;
   }
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    const double written = row_of(network, network.observations[i]).planned;
-    added[i] += difference(rows[i], value_with(network, rows[i], moved), written);
-  }
+  const std::vector<base::Point> planned = planned_places(network);
+  std::vector<base::Point> places = planned;
+  for (std::size_t p = 0; p < places.size(); ++p) places[p] = places[p] + moved[p];
+  for (std::size_t i = 0; i < rows.size(); ++i)
+    added[i] += rows[i].seen.difference(readings::expected(rows[i].seen, places).value,
+                                        readings::expected(network.observations[i], planned).value);
   return added;
 }
 

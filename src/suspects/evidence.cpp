@@ -3,9 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-
-#include "bend.hpp"
-#include "log_sum.hpp"
+#include <utility>
 
 namespace stakewright::suspects {
 namespace {
@@ -29,10 +27,11 @@ const Candidate& candidate(const Ground& ground, std::size_t cause) {
 }
 
 /// The Gaussian of some causes with chosen parts.
-Gaussian gaussian(const Ground& ground, const std::vector<double>& projection,
-                  const std::vector<std::size_t>& causes, const std::vector<std::size_t>& parts,
-                  std::vector<std::size_t>& columns) {
-  Gaussian result;
+algebra::Gaussian gaussian(const Ground& ground, const std::vector<double>& projection,
+                           const std::vector<std::size_t>& causes,
+                           const std::vector<std::size_t>& parts,
+                           std::vector<std::size_t>& columns) {
+  algebra::Gaussian result;
   columns.clear();
   for (std::size_t c = 0; c < causes.size(); ++c) {
     const Candidate& cause = candidate(ground, causes[c]);
@@ -89,8 +88,8 @@ Conditional conditional(const Ground& ground, const std::vector<double>& project
 double log_weight(const Conditional& seen, const Candidate& cause, const Component& part) {
   const double ratio =
       cause.dimensions == 1
-          ? log_ratio_of_one(seen.gram[0], seen.projection[0], part.mean[0], part.sd)
-          : log_ratio_of_two(seen.gram, seen.projection, part.mean, part.sd);
+          ? algebra::log_ratio_of_one(seen.gram[0], seen.projection[0], part.mean[0], part.sd)
+          : algebra::log_ratio_of_two(seen.gram, seen.projection, part.mean, part.sd);
   return part.log_share + ratio;
 }
 
@@ -106,8 +105,8 @@ std::vector<double> part_weights(const Ground& ground, const Hypothesis& hypothe
   std::vector<std::size_t> columns;
   const std::vector<double>& projection = hypothesis.projection_of(*ground.model);
   const Posterior others =
-      posterior(gaussian(ground, projection, without(hypothesis.causes, position),
-                         without(hypothesis.parts, position), columns));
+      algebra::posterior(gaussian(ground, projection, without(hypothesis.causes, position),
+                                  without(hypothesis.parts, position), columns));
   const Candidate& cause = candidate(ground, hypothesis.causes[position]);
   const Conditional seen = conditional(ground, projection, columns, others, cause);
   std::vector<double> weights;
@@ -132,8 +131,41 @@ void choose_parts(const Ground& ground, Hypothesis& hypothesis) {
 }
 
 void fit(const Ground& ground, Hypothesis& hypothesis) {
-  hypothesis.sizes = posterior(gaussian(ground, hypothesis.projection_of(*ground.model),
-                                        hypothesis.causes, hypothesis.parts, hypothesis.columns));
+  hypothesis.sizes =
+      algebra::posterior(gaussian(ground, hypothesis.projection_of(*ground.model),
+                                  hypothesis.causes, hypothesis.parts, hypothesis.columns));
+}
+
+using Bend = std::vector<std::pair<std::size_t, double>>;  ///< reading; meters, radians
+
+/// Of the rows with a point that moves.
+Bend bend_under(const Ground& ground, const std::vector<base::Point>& moved) {
+  Bend bend;
+  for (std::size_t i = 0; i < ground.model->rows.size(); ++i) {
+    const Row& row = ground.model->rows[i];
+    const auto ends = row.planned.answers();
+    const bool moves = std::any_of(ends.begin(), ends.end(), [&](const readings::Answer& end) {
+      return !(moved[end.point] == base::Point{});
+    });
+    if (moves) bend.emplace_back(i, bend_of(*ground.network, row, moved));
+  }
+  return bend;
+}
+
+/// Takes the bend c of the lengths under these displacements out of the readings: projection
+/// K'W(y - c), and the log-likelihood ratio that c brings by itself, c'Wy - c'Wc/2.
+void take_bend_out(const Ground& ground, Hypothesis& hypothesis,
+                   const std::vector<base::Point>& moved) {
+  const Model& model = *ground.model;
+  const Bend bend = bend_under(ground, moved);
+  hypothesis.projection = model.projection;
+  for (const auto& [i, c] : bend)
+    for (std::size_t k = 0; k < model.columns(); ++k)
+      hypothesis.projection[k] -= model.gram(i, k) * c;
+  // c'Wy - c'Wc/2 = c'W(y + (y - c))/2.
+  hypothesis.bend_ratio = 0.0;
+  for (const auto& [i, c] : bend)
+    hypothesis.bend_ratio += 0.5 * c * (model.projection[i] + hypothesis.projection[i]);
 }
 
 void bend_to_rest(const Ground& ground, Hypothesis& hypothesis) {
@@ -189,9 +221,10 @@ void limit_combinations(std::vector<std::vector<std::size_t>>& parts) {
 /// there; only means and standard deviations change.
 void add_combinations(const Ground& ground, const Hypothesis& hypothesis,
                       const std::vector<std::vector<std::size_t>>& choices, std::size_t position,
-                      std::size_t column, double log_share, Gaussian& gaussian, LogSum& sum) {
+                      std::size_t column, double log_share, algebra::Gaussian& gaussian,
+                      algebra::LogSum& sum) {
   if (position == choices.size()) {
-    sum.add(log_share + log_ratio(gaussian));
+    sum.add(log_share + algebra::log_ratio(gaussian));
     return;
   }
   const Candidate& cause = candidate(ground, hypothesis.causes[position]);
@@ -210,9 +243,9 @@ double weight_of_all_parts(const Ground& ground, const Hypothesis& hypothesis) {
   std::vector<std::vector<std::size_t>> choices = parts_that_matter(ground, hypothesis);
   limit_combinations(choices);
   std::vector<std::size_t> columns;
-  Gaussian prior = gaussian(ground, hypothesis.projection_of(*ground.model), hypothesis.causes,
-                            hypothesis.parts, columns);
-  LogSum sum;
+  algebra::Gaussian prior = gaussian(ground, hypothesis.projection_of(*ground.model),
+                                     hypothesis.causes, hypothesis.parts, columns);
+  algebra::LogSum sum;
   add_combinations(ground, hypothesis, choices, 0, 0, hypothesis.bend_ratio, prior, sum);
   return sum.value();
 }
@@ -224,7 +257,7 @@ Growth growth(const Ground& ground, const Hypothesis& hypothesis, std::size_t ca
   const Conditional seen = conditional(ground, hypothesis.projection_of(*ground.model),
                                        hypothesis.columns, hypothesis.sizes, added);
   Growth result;
-  LogSum sum;
+  algebra::LogSum sum;
   double most = -std::numeric_limits<double>::infinity();
   for (std::size_t p = 0; p < added.parts.size(); ++p) {
     const double weight = log_weight(seen, added, added.parts[p]);
@@ -252,7 +285,7 @@ void refine(const Ground& ground, Hypothesis& hypothesis) {
 std::vector<double> part_shares(const Ground& ground, const Hypothesis& hypothesis,
                                 std::size_t position) {
   std::vector<double> shares = part_weights(ground, hypothesis, position);
-  LogSum sum;
+  algebra::LogSum sum;
   for (const double weight : shares) sum.add(weight);
   for (double& share : shares) share = std::exp(share - sum.value());
   return shares;
@@ -268,7 +301,7 @@ Posterior plain_sizes(const Ground& ground, const Hypothesis& hypothesis) {
         list.begin()));
   }
   std::vector<std::size_t> columns;
-  return posterior(
+  return algebra::posterior(
       gaussian(ground, hypothesis.projection_of(*ground.model), hypothesis.causes, parts, columns));
 }
 
@@ -285,6 +318,18 @@ double unexplained(const Ground& ground, const Hypothesis& hypothesis) {
                 model.gram(hypothesis.columns[a], hypothesis.columns[b]);
   }
   return square;
+}
+
+std::vector<base::Point> displacements(const Ground& ground, const Hypothesis& hypothesis) {
+  std::vector<base::Point> moved(ground.model->points);
+  std::size_t column = 0;
+  for (const std::size_t index : hypothesis.causes) {
+    const Candidate& cause = (*ground.catalogue)[index];
+    if (cause.what == Cause::What::stake)
+      moved[cause.index] = {hypothesis.sizes.mean[column], hypothesis.sizes.mean[column + 1]};
+    column += cause.dimensions;
+  }
+  return moved;
 }
 
 }  // namespace stakewright::suspects

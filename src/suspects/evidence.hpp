@@ -6,10 +6,14 @@
 #include <vector>
 
 #include "causes.hpp"
-#include "gaussian.hpp"
 #include "model.hpp"
+#include "stakewright/algebra/gaussian.hpp"
+#include "stakewright/base/point.hpp"
 
 namespace stakewright::suspects {
+
+using algebra::kMostDimensions;
+using algebra::Posterior;
 
 /// A set of causes (none: nothing wrong), each with the part of its mixture that fits best, and
 /// what follows.
@@ -61,5 +65,8 @@ Posterior plain_sizes(const Ground& ground, const Hypothesis& hypothesis);
 
 /// (y - Uŝ)'W(y - Uŝ) at the best sizes: what the causes leave unexplained.
 double unexplained(const Ground& ground, const Hypothesis& hypothesis);
+
+/// Displacement of every point under the hypothesis; zero for those it says nothing of.
+std::vector<base::Point> displacements(const Ground& ground, const Hypothesis& hypothesis);
 
 }  // namespace stakewright::suspects

@@ -8,9 +8,8 @@
 // docs/methods/suspects.md.
 #pragma once
 
-#include <array>
 #include <cstddef>
-#include <optional>
+#include <span>
 #include <vector>
 
 #include "stakewright/adjustment/network.hpp"
@@ -19,28 +18,12 @@
 
 namespace stakewright::suspects {
 
-/// How a reading answers to the place of one point.
-struct End {
-  std::size_t point = 0;
-  base::Point by;  ///< zero when two of its points are planned at one place
-};
-
 /// One reading, seen from the plan: meters, or radians for an angle.
 struct Row {
-  std::size_t from = 0;
-  std::size_t to = 0;
-  std::optional<std::size_t> at;  ///< of an angle
-  std::size_t instrument = 0;
-  std::array<End, 3> ends{};
-  std::size_t end_count = 2;
-  double planned = 0.0;
+  readings::Observation seen;
+  readings::Expected planned;
   double off = 0.0;  ///< y: corrected less planned
   double sd = 0.0;
-
-  [[nodiscard]] bool is_angle() const { return at.has_value(); }
-  /// How it answers to its instrument's zero and scale; an angle does not.
-  [[nodiscard]] double by_zero() const { return is_angle() ? 0.0 : 1.0; }
-  [[nodiscard]] double by_scale() const { return is_angle() ? 0.0 : planned; }
 };
 
 struct Model {
@@ -65,19 +48,16 @@ struct Model {
   }
 };
 
-/// What a reading of the row's points would be with every point moved from its planned place; none
-/// moves when `moved` is empty.
-double value_with(const adjustment::Network& network, const Row& row,
-                  const std::vector<base::Point>& moved);
+/// Every point where it is planned.
+std::vector<base::Point> planned_places(const adjustment::Network& network);
 
-/// The value less another one of the same row; of an angle in (−pi, pi].
-double difference(const Row& row, double value, double other);
-
-/// The same to first order, less the planned value.
-double straight_change(const Row& row, const std::vector<base::Point>& moved);
+/// The row's value with every point moved from its planned place, less its change to first order
+/// and the planned value: what the straight-line model misses.
+double bend_of(const adjustment::Network& network, const Row& row,
+               const std::vector<base::Point>& moved);
 
 /// A reading seen from the plan.
-Row row_of(const adjustment::Network& network, const readings::Observation& observation);
+Row row_of(const readings::Observation& observation, std::span<const base::Point> planned);
 
 /// `spread_m`: standard deviation of a well-set stake, each way.
 Model model_of(const adjustment::Network& network, double spread_m);

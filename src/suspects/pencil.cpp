@@ -6,7 +6,7 @@
 #include <map>
 #include <numbers>
 
-#include "stakewright/adjustment/range.hpp"
+#include "stakewright/adjustment/quantiles.hpp"
 #include "stakewright/readings/observation.hpp"
 
 namespace stakewright::suspects {

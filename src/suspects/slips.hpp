@@ -41,8 +41,8 @@ struct OtherPull {
   double slip = 0.0;  ///< by how much the reading is then too long, or too large
 };
 
-/// Every pull with one end of the reading right and the other at another corner or the center
-/// pin, of a length that is not the reading's own.
+/// Every pull with one end of the reading right, or every angle with one sight right, and the other
+/// at another corner or the center pin, that is not the reading's own.
 std::vector<OtherPull> other_pulls(const adjustment::Network& network, std::size_t reading);
 
 }  // namespace stakewright::suspects

@@ -102,9 +102,10 @@ std::optional<base::Fact> another_job(const Weighing& weighing) {
   std::vector<double> shares;
   std::vector<double> offs;
   for (const Row& row : model.rows) {
-    if (row.is_angle() || row.planned <= 0.0) continue;
+    const double planned = row.planned.value;
+    if (row.seen.is_angle() || planned <= 0.0) continue;
     offs.push_back(row.off);
-    ratios.push_back((row.planned + row.off) / row.planned);
+    ratios.push_back((planned + row.off) / planned);
     shares.push_back(std::abs(ratios.back() - 1.0));
   }
   if (ratios.size() < 3) return {};

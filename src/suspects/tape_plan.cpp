@@ -1,14 +1,100 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "catches.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/suspects/tapes.hpp"
-#include "walking.hpp"
 
 namespace stakewright::suspects {
 namespace {
+
+// In which order to make the pulls, so that the two ends of the tape are carried little.
+
+using Ends = std::pair<std::size_t, std::size_t>;  // hold, far end
+
+struct Walk {
+  std::vector<Ends> pulls;
+  double walk_m = 0.0;  ///< both ends' paths from the first pull to the last, in straight lines
+};
+
+struct Group {
+  std::size_t hold = 0;
+  std::vector<std::size_t> ends;  ///< by bearing from the hold
+};
+
+/// Holds taken greedily: always the point with the most pulls left.
+std::vector<Group> groups_of(const std::vector<base::Point>& points, std::vector<Ends> left) {
+  std::vector<Group> groups;
+  while (!left.empty()) {
+    std::vector<std::size_t> count(points.size(), 0);
+    for (const Ends& pull : left) {
+      ++count[pull.first];
+      ++count[pull.second];
+    }
+    Group group;
+    group.hold =
+        static_cast<std::size_t>(std::max_element(count.begin(), count.end()) - count.begin());
+    const auto here = std::stable_partition(left.begin(), left.end(), [&](const Ends& pull) {
+      return pull.first != group.hold && pull.second != group.hold;
+    });
+    for (auto pull = here; pull != left.end(); ++pull)
+      group.ends.push_back(pull->first == group.hold ? pull->second : pull->first);
+    left.erase(here, left.end());
+    std::stable_sort(group.ends.begin(), group.ends.end());
+    groups.push_back(std::move(group));
+  }
+  return groups;
+}
+
+/// The pulls of the groups in this order.  The far end starts each group at whichever of its two
+/// outer ends is nearer.
+Walk walked(const std::vector<base::Point>& points, const std::vector<Group>& groups) {
+  Walk walk;
+  for (const Group& group : groups) {
+    std::vector<std::size_t> ends = group.ends;
+    if (!walk.pulls.empty()) {
+      const base::Point at = points[walk.pulls.back().second];
+      if (base::distance_m(at, points[ends.back()]) < base::distance_m(at, points[ends.front()]))
+        std::reverse(ends.begin(), ends.end());
+      walk.walk_m += base::distance_m(points[walk.pulls.back().first], points[group.hold]);
+    }
+    for (const std::size_t end : ends) {
+      if (!walk.pulls.empty())
+        walk.walk_m += base::distance_m(points[walk.pulls.back().second], points[end]);
+      walk.pulls.emplace_back(group.hold, end);
+    }
+  }
+  return walk;
+}
+
+/// Groups the pulls by holds (few holds, each pull held at one of its two ends) and orders groups
+/// and far ends.
+Walk walking_order(const std::vector<base::Point>& points, const std::vector<Ends>& pulls) {
+  std::vector<Group> groups = groups_of(points, pulls);
+  Walk best = walked(points, groups);
+  bool better = true;
+  while (better) {
+    better = false;
+    // Turning a run of groups about, as long as it shortens the walk.
+    for (std::size_t a = 0; a < groups.size(); ++a)
+      for (std::size_t b = a + 2; b <= groups.size(); ++b) {
+        const auto from = groups.begin() + static_cast<std::ptrdiff_t>(a);
+        const auto to = groups.begin() + static_cast<std::ptrdiff_t>(b);
+        std::reverse(from, to);
+        Walk walk = walked(points, groups);
+        constexpr double kWorthwhile_m = 1e-6;  // beyond rounding, or the search never ends
+        if (walk.walk_m < best.walk_m - kWorthwhile_m) {
+          best = std::move(walk);
+          better = true;
+        } else {
+          std::reverse(from, to);
+        }
+      }
+  }
+  return best;
+}
 
 /// Shortfalls under this are rounding.
 constexpr double kReached = 1e-9;
@@ -212,7 +298,7 @@ Catches reordered(const Catches& catches, const layout::Plan& plan, const TapePl
                   double& walk_m) {
   std::vector<base::Point> points = layout::corners_of(plan.polygon, plan);
   points.push_back(plan.center);
-  std::vector<std::pair<std::size_t, std::size_t>> pairs;
+  std::vector<Ends> pairs;
   for (const PairPull& pull : catches.pulls()) pairs.emplace_back(pull.from, pull.to);
   const Walk walk = walking_order(points, pairs);
   walk_m = walk.walk_m;

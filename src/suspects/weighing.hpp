@@ -1,11 +1,28 @@
-// All arrangements and sets of causes of one round on one scale.
+// All arrangements and sets of causes of one round on one scale: all single causes, then pairs,
+// triples and more grown from the leading ones.
 #pragma once
 
+#include <optional>
 #include <vector>
 
-#include "search.hpp"
+#include "causes.hpp"
+#include "evidence.hpp"
+#include "model.hpp"
+#include "stakewright/adjustment/network.hpp"
+#include "stakewright/suspects/suspects.hpp"
 
 namespace stakewright::suspects {
+
+/// The network as written, or with two labels given back to their owners, and all that is weighed
+/// on it.
+struct Arrangement {
+  adjustment::Network network;
+  std::optional<ChangedLabels> labels;
+  Model model;
+  std::vector<Candidate> catalogue;
+
+  [[nodiscard]] Ground ground() const { return {&network, &model, &catalogue}; }
+};
 
 /// One set of causes of one arrangement; changed labels count as a cause.
 struct Entry {

@@ -37,8 +37,8 @@ base::Value corrections_made(const std::vector<readings::Correction>& correction
   for (const readings::Correction& correction : corrections) {
     Fact made{"corrections.made",
               {{"reason", reason(correction)},
-               {"amount", base::Directed{base::Way::added,
-                                         Length{correction.amount_m, base::Step::fine}}}}};
+               {"amount",
+                base::Directed{base::Way::added, Length{correction.amount_m, base::Step::fine}}}}};
     const bool first = std::holds_alternative<base::Nothing>(all);
     all = first ? made : Fact{"lists.clauses", {{"before", all}, {"next", std::move(made)}}};
   }
@@ -53,11 +53,12 @@ Section corrections_section(const check::Findings& findings) {
   for (std::size_t i = 0; i < findings.network.observations.size(); ++i) {
     const readings::Observation& seen = findings.network.observations[i];
     if (seen.is_angle()) continue;
-    const auto& made = findings.corrections[i];
-    table.rows.push_back({pull(points[seen.from].label, points[seen.to].label),
-                          Name{findings.network.instruments[seen.instrument].name},
-                          Length{seen.read}, Length{seen.corrected},
-                          made.empty() ? base::Value(Fact{"corrections.none"}) : corrections_made(made)});
+    const auto& made = seen.corrections;
+    table.rows.push_back(
+        {pull(points[seen.from].label, points[seen.to].label),
+         Name{findings.network.instruments[seen.instrument].name}, Length{seen.read},
+         Length{seen.corrected},
+         made.empty() ? base::Value(Fact{"corrections.none"}) : corrections_made(made)});
   }
   return {Fact{"corrections.heading"}, {std::move(table)}};
 }

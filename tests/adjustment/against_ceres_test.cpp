@@ -7,11 +7,16 @@
 #include "figures.hpp"
 #include "reading_cost.hpp"
 #include "stakewright/adjustment/adjust.hpp"
+#include "stakewright/base/turning.hpp"
 
 namespace stakewright::adjustment {
 namespace {
 
 constexpr unsigned kSeed = 55;
+
+/// A length of 5 m with 2 mm, and an angle with 1 minute.
+const readings::Observation kTape{4, 7, 0, 5.0, 5.0, 0.002};
+readings::Observation angle(double angle_rad) { return {4, 7, 0, angle_rad, angle_rad, 3e-4, 5}; }
 
 // DENSE_SVD with the exact null-space rank is right where there are as many readings as coordinates
 // (docs/methods/adjustment.md tells of the cases in which it is wrong without a word).
@@ -31,8 +36,8 @@ TEST(AgainstCeres, CovarianceOfAFreeFigureAgrees) {
     double zero = 0.0;
     ceres::Problem problem;
     for (const readings::Observation& o : network.observations)
-      problem.AddResidualBlock(new LengthCost(o.corrected, o.sd), nullptr, at[o.from].data(),
-                               at[o.to].data(), &scale, &zero);
+      problem.AddResidualBlock(new ReadingCost(o), nullptr, at[o.from].data(), at[o.to].data(),
+                               &scale, &zero);
     problem.SetParameterBlockConstant(&scale);
     problem.SetParameterBlockConstant(&zero);
     ceres::Covariance::Options options;
@@ -62,7 +67,7 @@ TEST(AgainstCeres, WrittenDerivativesOfALengthEqualNumericalOnes) {
     std::array<double, 2> to = {place(random), place(random)};
     double scale = 1e-3 * place(random);
     double zero = 1e-3 * place(random);
-    const LengthCost cost(5.0, 0.002);
+    const ReadingCost cost(kTape);
     ceres::NumericDiffOptions options;
     options.ridders_relative_initial_step_size = 1e-3;  // its own, 1e-2, is coarse for near ends
     ceres::GradientChecker checker(
@@ -80,23 +85,27 @@ TEST(AgainstCeres, WrittenDerivativesOfAnAngleEqualNumericalOnes) {
     std::array<double, 2> from = {place(random), place(random)};
     std::array<double, 2> at = {place(random), place(random)};
     std::array<double, 2> to = {place(random), place(random)};
-    const ModelAngle model = model_angle({from[0], from[1]}, {at[0], at[1]}, {to[0], to[1]});
-    const AngleCost cost(model.angle_rad + 0.1 * place(random), 3e-4);
+    const double turned_rad = base::turned_rad({at[0], at[1]}, {from[0], from[1]}, {to[0], to[1]});
+    double scale = 1e-3;
+    double zero = 1e-3;
+    const ReadingCost cost(angle(turned_rad + 0.1 * place(random)));
     ceres::NumericDiffOptions options;
     options.ridders_relative_initial_step_size = 1e-4;  // its own, 1e-2, is coarse for near ends
     ceres::GradientChecker checker(
         &cost, static_cast<const std::vector<const ceres::Manifold*>*>(nullptr), options);
     ceres::GradientChecker::ProbeResults results;
-    const std::array<double*, 3> parameters = {from.data(), at.data(), to.data()};
+    const std::array<double*, 5> parameters = {from.data(), to.data(), at.data(), &scale, &zero};
     EXPECT_TRUE(checker.Probe(parameters.data(), 1e-6, &results)) << results.error_log;
   }
 }
 
-TEST(AngleCost, HasNoValueWhenASightHasNoLength) {
-  const AngleCost cost(1.0, 3e-4);
+TEST(ReadingCost, HasNoValueWhenASightHasNoLength) {
+  const ReadingCost cost(angle(1.0));
   const std::array<double, 2> here = {1.0, 2.0};
   const std::array<double, 2> there = {3.0, 2.0};
-  const std::array<const double*, 3> parameters = {here.data(), here.data(), there.data()};
+  const double nothing = 0.0;
+  const std::array<const double*, 5> parameters = {here.data(), there.data(), here.data(), &nothing,
+                                                   &nothing};
   double residual = 0.0;
   EXPECT_FALSE(cost.Evaluate(parameters.data(), &residual, nullptr));
 }
@@ -112,8 +121,8 @@ TEST(AgainstCeres, WrittenDerivativeOfAPriorEqualsTheNumericalOne) {
   EXPECT_TRUE(checker.Probe(parameters.data(), 1e-8, &results)) << results.error_log;
 }
 
-TEST(LengthCost, HasNoValueWhenBothEndsAreAtOnePlace) {
-  const LengthCost cost(5.0, 0.002);
+TEST(ReadingCost, HasNoValueWhenBothEndsAreAtOnePlace) {
+  const ReadingCost cost(kTape);
   const std::array<double, 2> place = {1.0, 2.0};
   const double nothing = 0.0;
   const std::array<const double*, 4> parameters = {place.data(), place.data(), &nothing, &nothing};

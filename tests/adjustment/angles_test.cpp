@@ -241,9 +241,8 @@ TEST(Angles, LeftOutArePredictedFromTheOthers) {
   figures::pull(network, figures::all_pairs(6), truth, 0.002, random);
   figures::turn_exactly(network, {{1, 2, 0}}, truth, 4e-4);
   network.observations.back().corrected += 10.0 * kDegree_rad;
-  std::vector<bool> excluded(network.observations.size(), false);
-  excluded.back() = true;
-  const AdjustedReading predicted = adjust(network, excluded).readings_out.back();
+  const AdjustedReading predicted =
+      adjust(network, {network.observations.size() - 1}).readings_out.back();
   EXPECT_TRUE(predicted.excluded);
   EXPECT_NEAR(predicted.residual, -10.0 * kDegree_rad, 10.0 * kMinute_rad);
   EXPECT_NEAR(predicted.adjusted, 120.0 * kDegree_rad, 10.0 * kMinute_rad);

@@ -19,6 +19,7 @@ ResidualEvidence two_readings() {
   evidence.residuals = Eigen::VectorXd(2);
   evidence.residuals << 2.9, -1.1;
   evidence.sd = {0.002, 0.003};
+  evidence.usual_slip = {kUsualSlip_m, kUsualSlip_m};
   evidence.chi_square = 25.0;
   evidence.redundancy = 5;
   return evidence;
@@ -99,6 +100,7 @@ TEST(SlipEvidence, OfThreeReadingsThatDoNotTouchIsTheSumOfTheirGains) {
   evidence.cofactor = Eigen::Vector3d(0.5, 0.7, 0.9).asDiagonal();
   evidence.residuals = Eigen::Vector3d(3.0, -2.0, 4.0);
   evidence.sd = {0.002, 0.002, 0.004};
+  evidence.usual_slip = {kUsualSlip_m, kUsualSlip_m, kUsualSlip_m};
   double expected = 0.0;
   for (const double scale : {0.0254, 0.1016, 0.4064, 1.6256}) {
     double product = 0.25;

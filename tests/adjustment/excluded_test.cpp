@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cmath>
+#include <numeric>
 
 #include "figures.hpp"
 #include "stakewright/adjustment/adjust.hpp"
@@ -19,9 +20,7 @@ TEST(ExcludedReadings, ChangeNothingAndArePredicted) {
   Network without = network;
   without.observations.erase(without.observations.begin() + 7);
   network.observations[7].corrected += 0.5;
-  std::vector<bool> excluded(network.observations.size(), false);
-  excluded[7] = true;
-  const Adjustment result = adjust(network, excluded);
+  const Adjustment result = adjust(network, {7});
   const Adjustment expected = adjust(without);
   EXPECT_EQ(result.readings, expected.readings);
   EXPECT_NEAR(result.chi_square, expected.chi_square, 1e-9);
@@ -59,9 +58,7 @@ TEST(ExcludedReadings, AreStandardizedAsTheyWereWhenTheyTookPart) {
   figures::pull(network, figures::all_pairs(7), figures::planned_places(network), 0.002, random);
   const Adjustment all = adjust(network);
   for (std::size_t r = 0; r < network.observations.size(); ++r) {
-    std::vector<bool> excluded(network.observations.size(), false);
-    excluded[r] = true;
-    const double predicted = adjust(network, excluded).readings_out[r].standardized;
+    const double predicted = adjust(network, {r}).readings_out[r].standardized;
     EXPECT_NEAR(predicted, all.readings_out[r].standardized, 2e-3);
   }
 }
@@ -69,9 +66,9 @@ TEST(ExcludedReadings, AreStandardizedAsTheyWereWhenTheyTookPart) {
 TEST(ExcludedReadings, ThatHeldACornerAloneLeaveItLoose) {
   Network network = figures::polygon(5, 3.0);
   figures::pull_exactly(network, figures::all_pairs(5), figures::planned_places(network), 0.002);
-  std::vector<bool> excluded(network.observations.size(), false);
-  for (std::size_t r = 0; r < excluded.size(); ++r)
-    excluded[r] = network.observations[r].from == 0 || network.observations[r].to == 0;
+  std::vector<std::size_t> excluded;
+  for (std::size_t r = 0; r < network.observations.size(); ++r)
+    if (network.observations[r].from == 0 || network.observations[r].to == 0) excluded.push_back(r);
   const Adjustment result = adjust(network, excluded);
   EXPECT_EQ(result.status, Status::shape_not_fixed);
   ASSERT_EQ(result.loose.size(), 1U);
@@ -92,16 +89,16 @@ TEST(ExcludedReadings, OfAnInstrumentUsedForNothingElseAreHeldAgainstItsPrior) {
   pull.instrument = 1;
   pull.corrected += 0.02;
   network.observations.push_back(pull);
-  std::vector<bool> excluded(network.observations.size(), false);
-  excluded.back() = true;
-  const Adjustment result = adjust(network, excluded);
+  const Adjustment result = adjust(network, {network.observations.size() - 1});
   EXPECT_NEAR(std::abs(result.readings_out.back().standardized), 1.0, 0.02);
 }
 
 TEST(ExcludedReadings, AllOfThemLeaveNoReadings) {
   Network network = figures::polygon(5, 3.0);
   figures::pull_exactly(network, figures::all_pairs(5), figures::planned_places(network), 0.002);
-  const Adjustment result = adjust(network, std::vector<bool>(network.observations.size(), true));
+  std::vector<std::size_t> all(network.observations.size());
+  std::iota(all.begin(), all.end(), std::size_t{0});
+  const Adjustment result = adjust(network, all);
   EXPECT_EQ(result.status, Status::no_readings);
   EXPECT_EQ(result.readings, 0);
 }

@@ -99,7 +99,7 @@ TEST(LinearReadings, WithoutASpareOneCatchNothing) {
 TEST(LinearReadings, ThatLeaveAnUnknownFreeAreNotAdjusted) {
   std::mt19937 random(kSeed);
   LinearReadings readings = rods(1, 4, 0.0007, random);
-  EXPECT_FALSE(adjust(readings, {false, true, false, false}));  // the rod on the second point
+  EXPECT_FALSE(adjust(readings, {1}));  // the rod on the second point
   for (std::size_t row = 0; row < 4; ++row) readings.design(row, 2) = 0.0;
   EXPECT_FALSE(adjust(readings));
 }
@@ -112,9 +112,7 @@ TEST(LinearReadings, MisreadByAFootAreNamedWhereThreeSetUpsCheckOneAnother) {
   const SlipTest test = weigh_slips(readings, 0.02);
   ASSERT_EQ(test.verdict, SlipVerdict::named);
   EXPECT_THAT(test.excluded, ElementsAre(8U));
-  std::vector<bool> excluded(18, false);
-  excluded[8] = true;
-  const auto again = adjust(readings, excluded);
+  const auto again = adjust(readings, {8});
   ASSERT_TRUE(again);
   EXPECT_TRUE(again->readings_out[8].excluded);
   EXPECT_NEAR(again->readings_out[8].residual, -0.3048, 0.004);

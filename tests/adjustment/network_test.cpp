@@ -3,7 +3,11 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <stdexcept>
+
 #include "refusal.hpp"
+#include "stakewright/adjustment/adjust.hpp"
 
 namespace stakewright::adjustment {
 namespace {
@@ -65,6 +69,23 @@ TEST(Network, FindsTheEndsOfEachReadingByTheirLabels) {
   ASSERT_EQ(built.observations.size(), 1U);
   EXPECT_EQ(built.observations[0].from, 7U);
   EXPECT_EQ(built.observations[0].to, 2U);
+}
+
+// Such a network is a bug of ours; in release too it must not read past the end.
+TEST(Network, ThatPointsAtNothingIsRefusedInEveryBuild) {
+  Network built = network(hexagon(), {}, readings::built_in_instruments());
+  built.observations.push_back({0, 1, 0, 2.5, 2.5, 0.002});
+  EXPECT_NO_THROW(demand_sound(built));
+  for (const readings::Observation& wrong : {readings::Observation{0, 9, 0, 2.5, 2.5, 0.002},
+                                             {0, 1, 99, 2.5, 2.5, 0.002},
+                                             {0, 1, 0, 2.5, std::nan(""), 0.002},
+                                             {0, 1, 0, 2.5, 2.5, -0.002},
+                                             {0, 1, 0, 2.5, 2.5, 0.002, 9}}) {
+    built.observations.back() = wrong;
+    EXPECT_THROW(adjust(built), std::logic_error);
+  }
+  built.observations.pop_back();
+  EXPECT_THROW(adjust(built, {0}), std::out_of_range);
 }
 
 }  // namespace

@@ -1,5 +1,5 @@
 // The range of several normal readings, against a printed table and against GSL's quadrature.
-#include "stakewright/adjustment/range.hpp"
+#include "stakewright/adjustment/quantiles.hpp"
 
 #include <gsl/gsl_cdf.h>
 #include <gsl/gsl_integration.h>
@@ -8,8 +8,6 @@
 
 #include <cmath>
 #include <memory>
-
-#include "stakewright/adjustment/quantiles.hpp"
 
 namespace stakewright::adjustment {
 namespace {

@@ -111,20 +111,18 @@ TEST(Slips, AreSeldomSeenInGoodReadings) {
 
 /// The rule this project does not follow: leave out the worst reading, adjust again, go on.
 std::set<std::size_t> worst_after_worst(const Network& network) {
-  std::vector<bool> excluded(network.observations.size(), false);
   std::set<std::size_t> left_out;
   while (true) {
-    const Adjustment result = adjust(network, excluded);
-    std::size_t worst = excluded.size();
+    const Adjustment result = adjust(network, {left_out.begin(), left_out.end()});
+    const AdjustedReading* worst = nullptr;
     double size = 3.2905;  // two-sided 0.001
-    for (std::size_t r = 0; r < excluded.size(); ++r) {
-      if (excluded[r] || std::abs(result.readings_out[r].standardized) <= size) continue;
-      size = std::abs(result.readings_out[r].standardized);
-      worst = r;
+    for (const AdjustedReading& reading : result.readings_out) {
+      if (reading.excluded || std::abs(reading.standardized) <= size) continue;
+      size = std::abs(reading.standardized);
+      worst = &reading;
     }
-    if (worst == excluded.size()) return left_out;
-    excluded[worst] = true;
-    left_out.insert(worst);
+    if (worst == nullptr) return left_out;
+    left_out.insert(worst->observation);
   }
 }
 
@@ -267,9 +265,7 @@ TEST(Slips, AreFoundFromThePlanWhenTheSumsDoNotSettle) {
   const SlipTest test = weigh_slips(network, all, kMisread);
   EXPECT_EQ(test.verdict, SlipVerdict::named);
   ASSERT_THAT(test.excluded, ElementsAre(1));
-  std::vector<bool> excluded(network.observations.size(), false);
-  excluded[1] = true;
-  const Adjustment used = adjust(network, excluded);
+  const Adjustment used = adjust(network, {1});
   EXPECT_EQ(used.status, Status::settled);
   EXPECT_TRUE(used.passed);
 }
@@ -291,9 +287,7 @@ TEST(Slips, LeaveReadingsAloneThatWereExcludedBefore) {
   Story s = story(6, 0, 0.0, random);
   s.network.observations[2].corrected += 0.1;
   s.network.observations[9].corrected += 0.1;
-  std::vector<bool> excluded(s.network.observations.size(), false);
-  excluded[2] = true;
-  const SlipTest test = weigh_slips(s.network, adjust(s.network, excluded), kMisread);
+  const SlipTest test = weigh_slips(s.network, adjust(s.network, {2}), kMisread);
   EXPECT_THAT(test.excluded, ElementsAre(9));
 }
 

@@ -9,8 +9,6 @@
 #include <numbers>
 #include <random>
 
-#include "enclosing_circle.hpp"
-#include "minimax.hpp"
 #include "site.hpp"
 
 namespace stakewright::placement {

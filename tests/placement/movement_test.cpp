@@ -6,7 +6,6 @@
 #include <cmath>
 
 #include "congruence.hpp"
-#include "significance.hpp"
 #include "site.hpp"
 
 namespace stakewright::placement {

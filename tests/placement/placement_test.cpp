@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 #include <random>
+#include <stdexcept>
 
 #include "site.hpp"
 #include "stakewright/placement/placement.hpp"
@@ -284,6 +285,15 @@ TEST(Placement, ChangesNothingWhenTheLabelsStartElsewhere) {
                          fewest_moves(survey, base::Tolerance{}), by,
                          "seed " + std::to_string(seed) + " trial " + std::to_string(trial));
   }
+}
+
+// Such a survey is a bug of ours; in release too it must not read past the end.
+TEST(Survey, WithoutAPlaceForEveryCornerIsRefusedInEveryBuild) {
+  Survey survey = polygon_site(6, 3.5);
+  set_every_sd(survey, 0.002);
+  survey.found.pop_back();
+  EXPECT_THROW(fewest_moves(survey, {}), std::logic_error);
+  EXPECT_THROW(least_squares(survey, {}), std::logic_error);
 }
 
 }  // namespace

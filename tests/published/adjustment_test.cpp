@@ -80,12 +80,6 @@ Network six_ranges(double off_p43 = 0.0, double off_p208 = 0.0) {
                    level, 0.020);
 }
 
-std::vector<bool> leaving_out(std::initializer_list<std::size_t> readings) {
-  std::vector<bool> excluded(6, false);
-  for (const std::size_t r : readings) excluded[r] = true;
-  return excluded;
-}
-
 TEST(SixRanges, GiveThePublishedStatisticsWithTheBadOnesIn) {
   const Adjustment all = adjust(six_ranges());
   EXPECT_NEAR(all.found[0].x_m, 26.8271, 0.0001);
@@ -104,11 +98,11 @@ TEST(SixRanges, GiveThePublishedStatisticsWithTheBadOnesIn) {
 }
 
 TEST(SixRanges, ComeToTheSurveyedPlaceWithoutTheBadOnes) {
-  const Adjustment without_p208 = adjust(six_ranges(), leaving_out({kP208}));
+  const Adjustment without_p208 = adjust(six_ranges(), {kP208});
   EXPECT_NEAR(without_p208.found[0].x_m, 26.8084, 0.0001);
   EXPECT_NEAR(without_p208.found[0].y_m, -1.3450, 0.0001);
   EXPECT_NEAR(without_p208.readings_out[kP43].standardized, -4.267, 0.003);
-  const Adjustment good = adjust(six_ranges(), leaving_out({kP43, kP208}));
+  const Adjustment good = adjust(six_ranges(), {kP43, kP208});
   EXPECT_NEAR(good.found[0].x_m, 26.7724, 0.0001);
   EXPECT_NEAR(good.found[0].y_m, -1.3440, 0.0001);
   EXPECT_NEAR(good.chi_square, 4.639, 0.01);

@@ -112,9 +112,7 @@ TEST_F(Thermometer, HasTheLineOfTheGuide) {
 // The correction at 30 C, which was not read: -0.1494 with 0.0041.
 TEST_F(Thermometer, IsPredictedAsInTheGuideWhereItWasNotRead) {
   add(10.0, 0.0);
-  std::vector<bool> excluded(above_20_.size(), false);
-  excluded.back() = true;
-  const auto result = adjustment::adjust(line(), excluded);
+  const auto result = adjustment::adjust(line(), {above_20_.size() - 1});
   ASSERT_TRUE(result.has_value());
   const adjustment::AdjustedReading& predicted = result->readings_out.back();
   EXPECT_NEAR(predicted.residual, -0.14938, 0.00001);

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <vector>
 
-#include "algebra.hpp"
+#include "least_squares.hpp"
 #include "stakewright/adjustment/quantiles.hpp"
 
 namespace stakewright::adjustment {

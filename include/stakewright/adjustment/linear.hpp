@@ -1,8 +1,9 @@
 // Least squares over readings that are linear in their unknowns, such as rod
 // readings in heights; and which of them are misread.
 //
-// Units: meters.  Formulas and sources: docs/methods/adjustment.md,
-// docs/methods/misread-readings.md.
+// Units: meters.  Unknowns are right to 1e-10 m and variances to a millionth of themselves
+// (`LinearReadings.AgreeWithGslInUnknownsAndCovariance`).  Formulas and sources:
+// docs/methods/adjustment.md, docs/methods/misread-readings.md.
 #pragma once
 
 #include <optional>
@@ -22,23 +23,15 @@ struct LinearReadings {
   std::vector<double> sd_m;      ///< above 0
 };
 
-/// Figures as in `Adjustment`.
-struct LinearAdjustment {
+struct LinearAdjustment : Sums {
   std::vector<double> unknowns;
   base::Matrix covariance;  ///< of the unknowns, a priori (variance factor 1)
-  int readings = 0;         ///< used
-  int redundancy = 0;
-  double variance_factor = 1.0;
-  double chi_square = 0.0;
-  double chi_square_limit = 0.0;  ///< at alpha 0.05, one-sided; 0 without redundancy
-  bool passed = true;
-  std::vector<AdjustedReading> readings_out;  ///< per row; an excluded one is predicted
 };
 
-/// Adjusts, leaving out the rows marked in `excluded` (empty: none).
+/// Adjusts, leaving out the rows in `excluded`, which are predicted.
 /// Empty when the rows that are left do not determine every unknown.
 std::optional<LinearAdjustment> adjust(const LinearReadings& readings,
-                                       const std::vector<bool>& excluded = {});
+                                       const std::vector<std::size_t>& excluded = {});
 
 /// Weighs the rows as `weigh_slips` does those of a network; indices are those of the rows.
 SlipTest weigh_slips(const LinearReadings& readings, double misread);

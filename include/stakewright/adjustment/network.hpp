@@ -34,6 +34,10 @@ struct Network {
   std::vector<std::size_t> datum;
 };
 
+/// Throws std::logic_error where an index points at nothing, or an observation's figures are no
+/// numbers: the sums would read past the end, or never end.
+void demand_sound(const Network& network);
+
 /// The network of a plan and its readings.  Throws InputError as readings::observations.
 Network network(const layout::Plan& plan, const std::vector<readings::Reading>& readings,
                 const std::vector<readings::Instrument>& instruments);

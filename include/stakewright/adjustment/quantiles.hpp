@@ -1,6 +1,8 @@
 // Limits of the statistical tests, each from its definition.
 //
-// Formulas and sources: docs/methods/adjustment.md.
+// They agree with printed tables to the last digit (`ChiSquareLimit.*`, `Range.*`); the chance of a
+// range with another quadrature to 1e-7 (`Range.AgreesWithTheDensityIntegratedByGsl`).
+// Formulas and sources: docs/methods/adjustment.md; of the range docs/methods/field-form.md.
 #pragma once
 
 namespace stakewright::adjustment {
@@ -9,7 +11,8 @@ namespace stakewright::adjustment {
 /// Source: W. Baarda, A testing procedure for use in geodetic networks, 1968 (from memory).
 inline constexpr double kReadingAlpha = 0.001;
 
-/// Chance that an error of the size of the smallest catch is called out.  Same source.
+/// Chance that an error of the size of the smallest catch (minimal detectable bias) is called out.
+/// Same source.
 inline constexpr double kPower = 0.80;
 
 /// Chance that a good set of readings fails the test of the whole set.
@@ -33,5 +36,12 @@ double smallest_shift(double alpha, double power);
 /// Chance of a false alarm given to each of `count` readings (or sets of readings) tested together,
 /// when each of up to `kReadingsAtFullAlpha` readings gets `kReadingAlpha`.
 double shared_alpha(double count);
+
+/// Chance that `count` independent standard normals lie within `width` of each other, largest to
+/// smallest.  `count` 2 or more, `width` 0 or more.
+double range_chance(double width, int count);
+
+/// Width they keep to with chance `confidence`, in (0, 1).
+double range_limit(double confidence, int count);
 
 }  // namespace stakewright::adjustment

@@ -1,5 +1,8 @@
 // Which readings are misread: single readings and sets of readings weighed
-// jointly, never one worst reading after another.
+// jointly, never one worst reading after another (data snooping, for sets).
+//
+// Log weights are right to 1e-6 (`SlipEvidence.*`); how often the right set leads and good readings
+// are blamed: `Slips.*`.
 //
 // Formulas and sources: docs/methods/misread-readings.md.
 #pragma once
@@ -31,6 +34,9 @@ struct SlipTest {
   std::vector<std::vector<std::size_t>> groups;  ///< readings whose residuals are fully correlated:
                                                  ///< a slip in any of them looks the same
 };
+
+/// The leading sets until 99 % of the chance is told: what is then said of any of them holds.
+std::vector<SlipSet> rivals(const SlipTest& test);
 
 /// Weighs the readings of an adjusted network; `misread` is the chance that any one is a slip.
 SlipTest weigh_slips(const Network& network, const Adjustment& adjustment, double misread);

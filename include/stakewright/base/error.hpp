@@ -1,5 +1,6 @@
 // The one exception for what a user wrote wrong.  What the field data cannot
-// settle is a result, not an exception; a broken promise of ours is an assert.
+// settle is a result, not an exception; a broken promise of ours is an assert, or where going on
+// would be undefined `promise`.
 #pragma once
 
 #include <exception>

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <cmath>
+#include <span>
 
 namespace stakewright::base {
 
@@ -26,6 +27,13 @@ inline double norm_m(Point a) { return std::hypot(a.x_m, a.y_m); }
 
 /// Straight distance between two places, in meters.
 inline double distance_m(Point a, Point b) { return norm_m(b - a); }
+
+/// The mean place of one or more.
+inline Point middle_of(std::span<const Point> points) {
+  Point sum;
+  for (const Point point : points) sum = sum + point;
+  return (1.0 / static_cast<double>(points.size())) * sum;
+}
 
 /// Unit vector along a bearing (clockwise from forward).
 inline Point along(double bearing_rad) { return {std::sin(bearing_rad), std::cos(bearing_rad)}; }

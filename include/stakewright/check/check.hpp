@@ -16,7 +16,6 @@
 #include "stakewright/levels/levels.hpp"
 #include "stakewright/placement/moves.hpp"
 #include "stakewright/placement/placement.hpp"
-#include "stakewright/readings/corrections.hpp"
 #include "stakewright/readings/reading.hpp"
 #include "stakewright/roof/found_corners.hpp"
 #include "stakewright/suspects/suspects.hpp"
@@ -60,8 +59,7 @@ struct Findings {
   std::optional<placement::Placement> placement;  ///< fewest moves; judged by this one
   std::optional<placement::Placement> least_squares;  ///< for comparison only
   std::vector<placement::Move> moves;
-  double set_sd_m = 0.0;  ///< with which a moved stake is set, each way
-  std::vector<std::vector<readings::Correction>> corrections;  ///< per observation
+  double set_sd_m = 0.0;                 ///< with which a moved stake is set, each way
   std::vector<SamePairs> same_pairs;     ///< instruments that read the same pairs
   std::optional<RoundsCompared> since;   ///< when an earlier round was asked for
   std::optional<levels::Levels> levels;  ///< when a rod was read

@@ -1,6 +1,8 @@
 // Heights of the points a rod stood on, by least squares.
 //
-// Units: meters.  docs/methods/levels.md.
+// Units: meters.  Height differences are right to 1e-10 m and variances to a millionth of
+// themselves
+// (`Heights.AgreeWithGslInDifferencesAndTheirCovariance`).  docs/methods/levels.md.
 #pragma once
 
 #include <cstddef>
@@ -18,7 +20,8 @@ struct SetUp {
   std::size_t rod_count = 0;  ///< readings made from it
 };
 
-/// Heights above the datum: the bench mark's own, or 0 at the mean of the footings.
+/// Heights above the datum: the bench mark's own, or 0 at the mean of the footings (a free network,
+/// referred to them by an S-transformation).
 struct Heights {
   bool on_bench_mark = false;
   std::vector<bool> known;       ///< per point of the rods: tied to the datum by readings
@@ -36,9 +39,10 @@ struct Heights {
 /// bench mark is taken where a footing is in it; otherwise the group with most footings (then most
 /// readings), and its datum is the mean of its footings.
 ///
-/// `excluded` (empty: none) marks readings to leave out: such that the others check.
+/// `excluded`: readings to leave out, such that the others check.
 /// Without readings, or where leaving some out frees a height, nothing is known.
-Heights heights(const Rods& rods, const Wanted& wanted, const std::vector<bool>& excluded = {});
+Heights heights(const Rods& rods, const Wanted& wanted,
+                const std::vector<std::size_t>& excluded = {});
 
 /// The readings of one linear model, for the test of slips: rows are the readings of the rods.
 adjustment::LinearReadings linear_readings(const Rods& rods);

@@ -1,4 +1,5 @@
-// Which stakes moved between two rounds of readings, and which only seem to.
+// Which stakes moved between two rounds of readings, and which only seem to (deformation analysis
+// by congruency tests).
 //
 // Units: meters and radians.  Formulas, sources and simulated figures: docs/methods/movement.md.
 #pragma once

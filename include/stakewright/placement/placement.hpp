@@ -1,7 +1,8 @@
 // The planned polygon laid over the corners found: who is in, who is out, and
 // by how much.
 //
-// Units: meters and radians.  Formulas and sources: docs/methods/placement.md.
+// Units: meters and radians.  A corner that stands on the limit to 1e-9 m is within it.  Formulas
+// and sources: docs/methods/placement.md.
 #pragma once
 
 #include <cstddef>
@@ -10,10 +11,9 @@
 #include "stakewright/base/matrix.hpp"
 #include "stakewright/base/point.hpp"
 #include "stakewright/base/tolerance.hpp"
+#include "stakewright/placement/chance.hpp"
 
 namespace stakewright::placement {
-
-enum class Verdict { in, out, undecided };
 
 /// A rigid laying of the plan: turned about the site's origin, then shifted.  Never scaled.
 struct Rigid {
@@ -83,13 +83,10 @@ Placement fewest_moves(const Survey& survey, const base::Tolerance& tolerance);
 /// Least squares over all measured corners, for comparison.
 Placement least_squares(const Survey& survey, const base::Tolerance& tolerance);
 
-/// Covariance of found - wanted when the laying moves along with the found places of its datum.
+/// Covariance of found - wanted when the laying moves along with the found places of its datum
+/// (S-transformation).
 /// `survey` may hold more points than the placement was made for (the center pin, after the
 /// corners).  Rows and columns of points that are not measured are zero.
 base::Matrix deviation_covariance(const Survey& survey, const Rigid& rigid, const Datum& datum);
-
-/// Chance that a deviation with mean (a, b) and covariance (saa, sab, sbb) lies
-/// within `radius_m`, above 0, of nothing.  Any covariance, down to a point or a line.
-double chance_within(double a_m, double b_m, double saa, double sab, double sbb, double radius_m);
 
 }  // namespace stakewright::placement

@@ -53,7 +53,7 @@ struct PlannedPull {
   std::string from;  ///< where the tape's zero is held
   std::string to;
   double length_m = 0.0;
-  double smallest_catch_m = 0.0;  ///< smallest slip in it that is caught
+  double smallest_catch_m = 0.0;  ///< smallest slip in it that is caught (minimal detectable bias)
   double smallest_named_m =
       0.0;  ///< smallest slip in it that is caught and not blamed on another pull
 };

@@ -1,23 +1,27 @@
-#include "gaussian.hpp"
+#include "stakewright/algebra/gaussian.hpp"
 
 #include <cmath>
 
-namespace stakewright::suspects {
+namespace stakewright::algebra {
 namespace {
 
 using Square = std::array<std::array<double, kMostDimensions>, kMostDimensions>;
 using Column = std::array<double, kMostDimensions>;
 
-/// Lower Cholesky factor in place; S = I + TGT has no eigenvalue under 1.
-void factor(Square& s, std::size_t n) {
+/// Lower Cholesky factor in place.  False when a pivot is not above `least` times what stood on the
+/// diagonal.
+bool factor(Square& s, std::size_t n, double least = 0.0) {
   for (std::size_t j = 0; j < n; ++j) {
+    const double diagonal = s[j][j];
     for (std::size_t k = 0; k < j; ++k) s[j][j] -= s[j][k] * s[j][k];
+    if (!(s[j][j] > least * diagonal)) return false;
     s[j][j] = std::sqrt(s[j][j]);
     for (std::size_t i = j + 1; i < n; ++i) {
       for (std::size_t k = 0; k < j; ++k) s[i][j] -= s[i][k] * s[j][k];
       s[i][j] /= s[j][j];
     }
   }
+  return true;
 }
 
 void solve_lower(const Square& l, std::size_t n, Column& b) {
@@ -52,7 +56,7 @@ void solve(const Gaussian& prior, Solved& result) {
     result.log_ratio += prior.mean[i] * (prior.projection[i] - 0.5 * gm);
     result.u[i] = prior.sd[i] * (prior.projection[i] - gm);
   }
-  factor(result.factor, n);
+  factor(result.factor, n);  // S = I + TGT has no eigenvalue under 1
   solve_lower(result.factor, n, result.u);
   double determinant = 1.0;  // of L: a product of a few numbers from 1 to some thousands
   for (std::size_t i = 0; i < n; ++i) {
@@ -88,6 +92,18 @@ Posterior posterior(const Gaussian& prior) {
   return result;
 }
 
+std::optional<double> explained(const Gaussian& seen, double least) {
+  Square matrix;
+  for (std::size_t i = 0; i < seen.size; ++i)
+    for (std::size_t j = 0; j <= i; ++j) matrix[i][j] = seen.gram[i][j];
+  if (!factor(matrix, seen.size, least)) return std::nullopt;
+  Column half = seen.projection;
+  solve_lower(matrix, seen.size, half);
+  double sum = 0.0;
+  for (std::size_t i = 0; i < seen.size; ++i) sum += half[i] * half[i];
+  return sum;
+}
+
 double log_ratio_of_one(double gram, double projection, double mean, double sd) {
   const double left = projection - gram * mean;
   const double grown = 1.0 + sd * sd * gram;
@@ -112,4 +128,4 @@ double log_ratio_of_two(const std::array<double, 3>& gram, const std::array<doub
   return shift + 0.5 * variance * square - 0.5 * std::log(determinant);
 }
 
-}  // namespace stakewright::suspects
+}  // namespace stakewright::algebra

@@ -34,7 +34,7 @@ Eigen::VectorXd redundancy_numbers(const Eigen::MatrixXd& design, const Eigen::M
 /// The `count` unit vectors, one a column, that `matrix` changes least.
 Eigen::MatrixXd least_changed(const Eigen::MatrixXd& matrix, Eigen::Index count);
 
-/// X of A·X = B for a square, regular A.
-Eigen::MatrixXd solve_square(const Eigen::MatrixXd& A, const Eigen::MatrixXd& B);
+base::Matrix matrix_of(const Eigen::MatrixXd& values);
+Eigen::MatrixXd eigen_of(const base::Matrix& matrix);
 
 }  // namespace stakewright::adjustment

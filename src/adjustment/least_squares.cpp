@@ -1,7 +1,6 @@
-#include "algebra.hpp"
+#include "least_squares.hpp"
 
 #include <Eigen/Eigenvalues>
-#include <Eigen/LU>
 #include <Eigen/SVD>
 #include <algorithm>
 
@@ -35,6 +34,7 @@ NullSpace null_space(const Eigen::MatrixXd& design, double weakest) {
 }
 
 std::optional<Estimate> least_squares(const LinearModel& model, Eigen::Index defect) {
+  if (model.design.rows() < model.design.cols() - defect) return std::nullopt;
   const Eigen::VectorXd factors = unit_column_factors(model.design);
   const Eigen::MatrixXd scaled = model.design * factors.asDiagonal();
   const Eigen::Index count = scaled.cols();
@@ -60,8 +60,21 @@ Eigen::MatrixXd least_changed(const Eigen::MatrixXd& matrix, Eigen::Index count)
   return eigen.eigenvectors().leftCols(count);
 }
 
-Eigen::MatrixXd solve_square(const Eigen::MatrixXd& A, const Eigen::MatrixXd& B) {
-  return A.partialPivLu().solve(B);
+base::Matrix matrix_of(const Eigen::MatrixXd& values) {
+  base::Matrix result(static_cast<std::size_t>(values.rows()),
+                      static_cast<std::size_t>(values.cols()));
+  for (std::size_t row = 0; row < result.rows; ++row)
+    for (std::size_t col = 0; col < result.cols; ++col)
+      result(row, col) = values(as_index(row), as_index(col));
+  return result;
+}
+
+Eigen::MatrixXd eigen_of(const base::Matrix& matrix) {
+  Eigen::MatrixXd result(as_index(matrix.rows), as_index(matrix.cols));
+  for (std::size_t row = 0; row < matrix.rows; ++row)
+    for (std::size_t col = 0; col < matrix.cols; ++col)
+      result(as_index(row), as_index(col)) = matrix(row, col);
+  return result;
 }
 
 }  // namespace stakewright::adjustment
