@@ -3,6 +3,7 @@
 #include "commands.hpp"
 #include "console.hpp"
 #include "draw_program.hpp"
+#include "language.hpp"
 #include "output_file.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/output/json.hpp"

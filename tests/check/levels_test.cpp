@@ -63,7 +63,7 @@ TEST(CheckOfLevels, LeavesAContradictionOfTheTapesOne) {
 }
 
 TEST(CheckOfLevels, SaysWhatTheRodsLeaveOpen) {
-  EXPECT_THAT(told_in_english(check(taped(407).read_rods("L1").input()).more_remarks),
+  EXPECT_THAT(told_in_english(check(taped(407).read_rods("L1").input()).remarks),
               Contains(HasSubstr("Nothing checks the rod readings")));
 }
 
