@@ -103,21 +103,6 @@ std::string dms_from_angle(double angle_rad) {
                      minutes % 60, seconds % 60);
 }
 
-std::string words_from_angle(double angle_rad) {
-  if (!std::isfinite(angle_rad)) return "-";
-  const auto seconds =
-      static_cast<long long>(std::llround(std::abs(angle_rad) / kDegree_rad * kSeconds_in_degree));
-  std::string words;
-  const auto add = [&](long long count, const char* unit) {
-    if (count == 0) return;
-    words += fmt::format("{}{} {}{}", words.empty() ? "" : " ", count, unit, count == 1 ? "" : "s");
-  };
-  add(seconds / 3600, "degree");
-  add(seconds / 60 % 60, "minute");
-  add(seconds % 60, "second");
-  return words.empty() ? "0 seconds" : words;
-}
-
 std::string text_from_angle(double angle_rad) {
   if (!std::isfinite(angle_rad)) return "-";
   return fmt::format("{:.2f}\u00b0", rounded(angle_rad / kDegree_rad, 100.0));

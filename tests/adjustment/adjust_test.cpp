@@ -10,6 +10,7 @@
 #include <numeric>
 
 #include "figures.hpp"
+#include "refusal.hpp"
 
 namespace stakewright::adjustment {
 namespace {
@@ -223,7 +224,8 @@ TEST(Adjust, CallsReadingsOfAnotherPolygonWhatTheyAre) {
   EXPECT_FALSE(result.passed);
   EXPECT_EQ(result.found[2], network.points[2].planned);
   EXPECT_FALSE(result.place_known[2]);
-  EXPECT_THAT(result.remarks, ::testing::Contains(::testing::HasSubstr("may be of another job")));
+  EXPECT_THAT(told_in_english(result.remarks),
+              ::testing::Contains(::testing::HasSubstr("may be of another job")));
 }
 
 TEST(Adjust, DoesNotSettleWhenReadingsPutTwoStakesAtOnePlace) {

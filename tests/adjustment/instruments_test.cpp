@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "figures.hpp"
+#include "refusal.hpp"
 #include "stakewright/adjustment/adjust.hpp"
 
 namespace stakewright::adjustment {
@@ -45,7 +46,7 @@ TEST(InstrumentErrors, CarryAnUnseenScaleIntoEveryLength) {
   ASSERT_EQ(b.instruments.size(), 1U);
   // A tape that is long throughout makes the same figure, only smaller: nothing shows.
   EXPECT_NEAR(b.instruments[0].scale_sd, 5e-4, 1e-9);
-  EXPECT_THAT(b.remarks, Contains(HasSubstr("scale of blue tape cannot be seen")));
+  EXPECT_THAT(told_in_english(b.remarks), Contains(HasSubstr("scale of blue tape cannot be seen")));
   EXPECT_TRUE(a.remarks.empty());
   for (const auto& [p, q] : figures::all_pairs(8)) {
     const double length = base::distance_m(truth[p], truth[q]);

@@ -67,17 +67,6 @@ TEST(AngleText, RoundsToHundredthsOfADegree) {
   EXPECT_EQ(text_from_angle(std::numeric_limits<double>::infinity()), "-");
 }
 
-TEST(AngleWords, NameWhatIsThereAndNothingElse) {
-  EXPECT_EQ(words_from_angle(kDegree_rad), "1 degree");
-  EXPECT_EQ(words_from_angle(-2.5 * kDegree_rad), "2 degrees 30 minutes");
-  EXPECT_EQ(words_from_angle(kDegree_rad / 6.0), "10 minutes");
-  EXPECT_EQ(words_from_angle((1.0 + 1.0 / 60.0 + 1.0 / 3600.0) * kDegree_rad),
-            "1 degree 1 minute 1 second");
-  EXPECT_EQ(words_from_angle(59.9999 / 3600.0 * kDegree_rad), "1 minute");
-  EXPECT_EQ(words_from_angle(0.0), "0 seconds");
-  EXPECT_EQ(words_from_angle(std::numeric_limits<double>::infinity()), "-");
-}
-
 TEST(BearingText, RunsFromZeroToUnderAFullTurn) {
   EXPECT_EQ(text_from_bearing(184.3 * kDegree_rad), "184.3\u00b0");
   EXPECT_EQ(text_from_bearing(-90.0 * kDegree_rad), "270.0\u00b0");

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "crew.hpp"
+#include "refusal.hpp"
 #include "stakewright/base/error.hpp"
 
 namespace stakewright::check {
@@ -90,8 +91,8 @@ TEST_P(CheckOfSides, LeavesOutATapeThatIsMisreadByAFootAndSaysSo) {
   EXPECT_THAT(findings.slips.excluded, ElementsAre(crew.index_of("B", "D")));
   EXPECT_TRUE(findings.used.readings_out[crew.index_of("B", "D")].excluded);
   EXPECT_THAT(findings.moves, IsEmpty());
-  EXPECT_THAT(findings.remarks,
-              Contains(testing::AllOf(HasSubstr("The tape B-D was left out"), HasSubstr("long"),
+  EXPECT_THAT(told_in_english(findings.remarks),
+              Contains(testing::AllOf(HasSubstr("The tape B–D was left out"), HasSubstr("long"),
                                       HasSubstr("kept, it would make"))));
 }
 
@@ -106,8 +107,8 @@ TEST_P(CheckOfSides, TellsAMisreadTapeFromAMisplacedStakeWhereBothAreThere) {
   EXPECT_THAT(corners_with(findings, Verdict::out), ElementsAre("E"));
   ASSERT_THAT(findings.moves, SizeIs(1));
   EXPECT_NEAR(findings.moves[0].outward_m, -kInch_m, 0.004);
-  EXPECT_THAT(findings.remarks,
-              Contains(testing::AllOf(HasSubstr("The tape A-B was left out"), HasSubstr("short"))));
+  EXPECT_THAT(told_in_english(findings.remarks),
+              Contains(testing::AllOf(HasSubstr("The tape A–B was left out"), HasSubstr("short"))));
   // Beside it for comparison, and never the basis of a move.
   ASSERT_TRUE(findings.least_squares.has_value());
   EXPECT_THAT(findings.least_squares->kept, SizeIs(GetParam()));
@@ -142,7 +143,7 @@ TEST(Check, CannotTellFromASingleReading) {
   const Findings findings = check(crew.input());
   EXPECT_EQ(findings.verdict, Overall::undecided);
   EXPECT_THAT(corners_with(findings, Verdict::out), IsEmpty());
-  EXPECT_THAT(findings.remarks, Contains(HasSubstr("One reading alone")));
+  EXPECT_THAT(told_in_english(findings.remarks), Contains(HasSubstr("One reading alone")));
 }
 
 TEST(Check, LeavesOpenTheOneStakeThatNobodyTaped) {
@@ -173,8 +174,8 @@ TEST(Check, LeavesHeldStakesAndRemarksOnThemWhenTheyAreOff) {
     EXPECT_NE(move.corner, 0U);
     EXPECT_NE(move.corner, 3U);
   }
-  EXPECT_THAT(findings.remarks, Contains(HasSubstr("Stake A is held and stays")));
-  EXPECT_THAT(findings.remarks, Contains(HasSubstr("Stake D is held and stays")));
+  EXPECT_THAT(told_in_english(findings.remarks), Contains(HasSubstr("Stake A is held and stays")));
+  EXPECT_THAT(told_in_english(findings.remarks), Contains(HasSubstr("Stake D is held and stays")));
 }
 
 TEST(Check, SaysWhereNoReadingsCouldCallACornerIn) {
@@ -183,7 +184,8 @@ TEST(Check, SaysWhereNoReadingsCouldCallACornerIn) {
   crew.pull_sides_and_diagonals();
   const Findings findings = check(crew.input());
   EXPECT_NE(findings.verdict, Overall::in);
-  EXPECT_THAT(findings.remarks, Contains(HasSubstr("even standing exactly right")));
+  EXPECT_THAT(told_in_english(findings.remarks),
+              Contains(HasSubstr("even standing exactly right")));
 }
 
 TEST(Check, SaysWhatTheVerdictBecomesWhenALeftOutReadingIsKept) {
@@ -209,7 +211,8 @@ TEST(Check, SaysWhatTheVerdictBecomesWhenALeftOutReadingIsKept) {
   }
   ASSERT_EQ(out, "CF");
   ASSERT_EQ(undecided, "");
-  EXPECT_THAT(findings.remarks, Contains(HasSubstr("kept, it would make C and F out.")));
+  EXPECT_THAT(told_in_english(findings.remarks),
+              Contains(HasSubstr("kept, it would make C and F out.")));
 }
 
 TEST(Check, RefusesAReadingOfAPointThatIsNotThere) {

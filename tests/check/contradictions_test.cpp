@@ -6,6 +6,7 @@
 #include <random>
 
 #include "crew.hpp"
+#include "refusal.hpp"
 #include "stakewright/check/check.hpp"
 
 namespace stakewright::check {
@@ -32,7 +33,7 @@ TEST(Contradiction, IsSaidWhereNoSingleReadingStandsOut) {
   EXPECT_THAT(findings.slips.excluded, IsEmpty());
   EXPECT_THAT(findings.moves, IsEmpty());
   EXPECT_THAT(corners_with(findings, Verdict::undecided), Not(IsEmpty()));
-  EXPECT_THAT(findings.remarks, Contains(HasSubstr("looks the same")));
+  EXPECT_THAT(told_in_english(findings.remarks), Contains(HasSubstr("looks the same")));
 }
 
 // The readings of one pair, 8 in apart, in a net that holds without either: the wrong one is
@@ -54,7 +55,7 @@ TEST(Contradiction, OfRepeatsAloneIsRemarkedOn) {
   crew.input().readings.back().value_m += 8.0 * kInch_m;
   const Findings findings = check(crew.input());
   EXPECT_EQ(exit_status(findings.verdict), 3);
-  EXPECT_THAT(findings.remarks, Contains(HasSubstr("B-E was read twice")));
+  EXPECT_THAT(told_in_english(findings.remarks), Contains(HasSubstr("B–E was read twice")));
 }
 
 // Whichever of two readings from the pin to A is the wrong one, no corner hangs on it.
@@ -69,7 +70,8 @@ TEST(Contradiction, IsNoneWhereEveryVerdictIsTheSameWhicheverReadingIsWrong) {
   EXPECT_EQ(findings.verdict, Overall::in);
   EXPECT_EQ(exit_status(findings.verdict), 0);
   EXPECT_THAT(corners_with(findings, Verdict::in), SizeIs(8));
-  EXPECT_THAT(findings.remarks, Contains(HasSubstr("every corner's verdict is the same")));
+  EXPECT_THAT(told_in_english(findings.remarks),
+              Contains(HasSubstr("every corner's verdict is the same")));
 }
 
 // The same pin, and a stake that is off for certain: it goes out and is moved.
@@ -99,7 +101,8 @@ TEST(Contradiction, GivesNoMoveWhereItHangsOnWhichReadingIsWrong) {
   EXPECT_EQ(findings.verdict, Overall::out);
   EXPECT_THAT(corners_with(findings, Verdict::out), testing::ElementsAre("G"));
   EXPECT_THAT(findings.moves, IsEmpty());
-  EXPECT_THAT(findings.remarks, Contains(HasSubstr("G is out, but by how much hangs on")));
+  EXPECT_THAT(told_in_english(findings.remarks),
+              Contains(HasSubstr("G is out, but by how much hangs on")));
 }
 
 // A wheel of eight spokes has one reading more than it needs, and sixteen that may be wrong: more
@@ -138,7 +141,7 @@ TEST(Contradiction, IsSaidOfReadingsOfAnotherJob) {
     const Findings findings = check(crew.input());
     EXPECT_EQ(findings.verdict, Overall::contradiction) << times;
     EXPECT_THAT(findings.moves, IsEmpty());
-    EXPECT_THAT(findings.remarks, Contains(HasSubstr("not of this job"))) << times;
+    EXPECT_THAT(told_in_english(findings.remarks), Contains(HasSubstr("not of this job"))) << times;
   }
 }
 

@@ -21,7 +21,6 @@ class Crew {
     input_.plan.polygon = layout::polygon_from(layout::Size::corner_radius, 3.5, sides);
     input_.plan.center = {4.0, -2.0};
     input_.plan.facing_rad = 0.4;
-    input_.units = base::Units::feet_inches;
     input_.instruments = readings::built_in_instruments();
     stakes_ = layout::stakes(input_.plan);
     stakes_.push_back({layout::kCenterLabel, input_.plan.center});
@@ -55,6 +54,7 @@ class Crew {
     reading.to = to;
     reading.instrument = readings::default_instrument(readings::Kind::tape);
     reading.value_m = base::distance_m(place(from), place(to)) + normal(random_);
+    reading.written = base::Units::feet_inches;
     input_.readings.push_back(reading);
     return *this;
   }
@@ -70,6 +70,7 @@ class Crew {
       rod.to = stakes_[i].label;
       rod.instrument = readings::default_instrument(rod.kind);
       rod.value_m = 1.4 - heights_m[i] + normal(random_);
+      rod.written = base::Units::feet_inches;
       input_.readings.push_back(rod);
     }
     return *this;

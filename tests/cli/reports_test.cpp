@@ -6,7 +6,8 @@
 #include <limits>
 #include <sstream>
 
-#include "hexagon_findings.hpp"
+#include "stakewright/told/check.hpp"
+#include "told/hexagon_findings.hpp"
 
 namespace stakewright::cli {
 namespace {
@@ -29,6 +30,11 @@ void expect_within_width(const std::string& report) {
   for (std::string line; std::getline(in, line);) {
     EXPECT_LE(display_width(line), kReportWidth) << line;
   }
+}
+
+std::string check_report(const job::Job& job, const check::Findings& findings, const Shown& shown) {
+  return text_of(told::check_report(job, findings, false), {wording::built_in("en"), shown.units},
+                 shown.emphasis);
 }
 
 TEST(CheckReport, OpensWithTheJobAndThenWhatToDo) {
@@ -61,7 +67,7 @@ TEST(CheckReport, SaysThatNoSlipIsSeenWhereNothingChecksAReading) {
 
 TEST(CheckReport, ListsWhatTheNumbersMayMeanWithTheRestLast) {
   const std::string report = check_report(hexagon_job(), hexagon_d_out(), kFeet);
-  EXPECT_THAT(report, ContainsRegex("1 +96 % +the tape A–C is misread\n"));
+  EXPECT_THAT(report, ContainsRegex("1 +96 % +The tape A–C is misread: it reads about "));
   EXPECT_THAT(report, ContainsRegex(" +3 % +something else\n"));
 }
 
@@ -69,7 +75,7 @@ TEST(CheckReport, SaysWhichCausesTheNumbersCannotTellApart) {
   auto findings = hexagon_d_out();
   findings.suspects.ranked[0].alike = {1};
   EXPECT_THAT(check_report(hexagon_job(), findings, kFeet),
-              HasSubstr("the tape A–C is misread (the numbers cannot tell this from 2)"));
+              HasSubstr("(a whole foot). (the numbers cannot tell this from 2)"));
 }
 
 TEST(CheckReport, MarksACornerWhosePlaceIsNotKnown) {

@@ -31,23 +31,6 @@ TEST(Directed, HasNoDirectionWithoutAFigure) {
             "-");
 }
 
-TEST(OffWords, LeaveOutWhatRoundsToNothing) {
-  const double inch = kInch_m;
-  EXPECT_EQ(off_words(0.875 * inch, 0.125 * inch, Units::feet_inches),
-            "7/8\" outward and 1/8\" clockwise");
-  EXPECT_EQ(off_words(0.875 * inch, 0.001 * inch, Units::feet_inches), "7/8\" outward");
-  EXPECT_EQ(off_words(0.0, -0.125 * inch, Units::feet_inches), "1/8\" counterclockwise");
-  EXPECT_EQ(off_words(0.0, 0.0, Units::feet_inches), "in place");
-}
-
-TEST(Percent, NeverClaimsCertainty) {
-  EXPECT_EQ(percent(0.973), "97 %");
-  EXPECT_EQ(percent(0.999), "over 99 %");
-  EXPECT_EQ(percent(1.0), "over 99 %");
-  EXPECT_EQ(percent(0.0), "under 1 %");
-  EXPECT_EQ(percent(0.5), "50 %");
-}
-
 TEST(Joined, ReadsAsASentenceDoes) {
   EXPECT_EQ(base::joined({}), "");
   EXPECT_EQ(base::joined({"A"}), "A");

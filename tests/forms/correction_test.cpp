@@ -47,7 +47,6 @@ Scene checked(job::Job job, const Offsets& offsets, Pulled&& pulled) {
   input.plan = job.plan;
   input.tolerance = job.tolerance;
   input.staking = job.staking;
-  input.units = job.units;
   input.instruments = job.instruments;
   for (const layout::Tape& tape : layout::check_tapes(job.plan)) {
     if (!pulled(tape)) continue;
@@ -56,6 +55,7 @@ Scene checked(job::Job job, const Offsets& offsets, Pulled&& pulled) {
     reading.to = tape.to;
     reading.value_m = base::distance_m(places.at(tape.from), places.at(tape.to));
     reading.instrument = "steel";
+    reading.written = job.units;
     input.readings.push_back(reading);
   }
   Scene scene{job, check::check(input)};

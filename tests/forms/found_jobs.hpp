@@ -22,6 +22,7 @@ inline check::Findings strewn_findings(const job::Job& job, double spread_m, uns
   survey.center = job.plan.center;
   const auto stakes = layout::stakes(job.plan);
   findings.network.corner_count = stakes.size();
+  findings.network.instruments = {readings::built_in_instruments().front()};
   for (std::size_t i = 0; i < stakes.size(); ++i) {
     findings.network.points.push_back(
         {stakes[i].label, adjustment::Role::corner, stakes[i].at, false});
@@ -66,22 +67,22 @@ inline void add_suspects(check::Findings& findings) {
   add(1, n - 1, true);
   suspects::Explanation both;
   both.chance = 0.7;
-  both.words = "The tape is misread: it reads about 1' 0\" too short; and a stake stands wrong.";
   suspects::Cause tape;
   tape.what = suspects::Cause::What::reading;
+  tape.size = -0.3048;
   suspects::Cause stake;
   stake.what = suspects::Cause::What::stake;
   stake.index = n / 3;
+  stake.outward_m = 0.1;
   both.causes = {tape, stake};
   suspects::Explanation labels;
   labels.chance = 0.2;
-  labels.words = "Two stakes are changed over.";
   suspects::Cause changed;
   changed.what = suspects::Cause::What::labels;
   changed.index = 0;
   changed.other = 1;
   labels.causes = {changed};
-  findings.suspects.ranked = {both, labels, {0.05, {}, "Nothing is wrong.", {}}};
+  findings.suspects.ranked = {both, labels, {0.05, {}, {}}};
   findings.suspects.rest = 0.05;
 }
 

@@ -273,7 +273,7 @@ TEST(SuspectsPublished, BothBadRangesOfNorrdineAreFoundTogether) {
   // The sought point is not staked to a plan: nothing is known of its place within a meter.
   setting.staking = {1.0, 0.05, 0.0};
   const Suspects said = weigh(network, setting);
-  ASSERT_EQ(said.ranked.front().causes.size(), 2u) << said.ranked.front().words;
+  ASSERT_EQ(said.ranked.front().causes.size(), 2u);
   const Cause& p43 = said.ranked.front().causes[0];
   const Cause& p208 = said.ranked.front().causes[1];
   EXPECT_EQ(p43.index, 3u);

@@ -64,8 +64,7 @@ std::vector<Pair> pairs(std::size_t n, bool sides_too) {
 }
 
 /// Share of rounds with one known cause in which it leads.
-double share_leading(const Kind& kind, std::size_t n, int rounds,
-                     const suspects::Setting& setting) {
+double share_leading(const Kind& kind, std::size_t n, int rounds, bool in_feet_inches) {
   std::mt19937_64 random(kSeed + n);
   int leading = 0;
   for (int k = 0; k < rounds; ++k) {
@@ -79,22 +78,21 @@ double share_leading(const Kind& kind, std::size_t n, int rounds,
     scene::read_all(network, places, taped, random);
     if (reading)
       scene::add_slip(network, which, bearing < std::numbers::pi ? kind.size_m : -kind.size_m);
-    const suspects::Suspects said = suspects::weigh(network, setting);
+    if (in_feet_inches) scene::write_in_feet_inches(network);
+    const suspects::Suspects said = suspects::weigh(network, scene::setting());
     if (scene::named(said.ranked.front().causes) == scene::Named{{kind.what, which, 0}}) ++leading;
   }
   return 100.0 * leading / rounds;
 }
 
 void print_table(int rounds) {
-  for (const base::Units units : {base::Units::millimeters, base::Units::feet_inches}) {
-    suspects::Setting setting = scene::setting();
-    setting.units = units;
-    fmt::print("\nTrue cause leads the list, % (design's figure), {} rounds, units {}\n", rounds,
-               units == base::Units::millimeters ? "mm" : "feet-inches");
+  for (const bool in_feet_inches : {false, true}) {
+    fmt::print("\nTrue cause leads the list, % (design's figure), {} rounds, written in {}\n",
+               rounds, in_feet_inches ? "feet-inches" : "mm");
     for (const Kind& kind : kTable) {
       fmt::print("{:<44}", kind.name);
       for (std::size_t c = 0; c < std::size(kSides); ++c) {
-        fmt::print("  {:5.1f} ({})", share_leading(kind, kSides[c], rounds, setting),
+        fmt::print("  {:5.1f} ({})", share_leading(kind, kSides[c], rounds, in_feet_inches),
                    kind.asked[c]);
         std::fflush(stdout);
       }

@@ -20,20 +20,15 @@ adjustment::Network everything_taped(std::size_t n, bool slip, bool stake) {
   pairs.resize(std::min(pairs.size(), kMostReadings));
   scene::read_all(network, places, pairs, random);
   if (slip) scene::add_slip(network, 9, 12.0 * scene::kInch_m);
+  scene::write_in_feet_inches(network);
   return network;
-}
-
-suspects::Setting setting() {
-  suspects::Setting result = scene::setting();
-  result.units = base::Units::feet_inches;
-  return result;
 }
 
 /// Corners, a slip or not, a stake set wrong or not.
 void weigh(benchmark::State& state) {
   const adjustment::Network network = everything_taped(static_cast<std::size_t>(state.range(0)),
                                                        state.range(1) != 0, state.range(2) != 0);
-  for (auto _ : state) benchmark::DoNotOptimize(suspects::weigh(network, setting()));
+  for (auto _ : state) benchmark::DoNotOptimize(suspects::weigh(network, scene::setting()));
   state.counters["readings"] = static_cast<double>(network.observations.size());
 }
 BENCHMARK(weigh)
@@ -50,8 +45,10 @@ void next_tapes(benchmark::State& state) {
   scene::read_all(network, scene::staked(network, scene::kSpread_m, random),
                   scene::diagonals(network.corner_count), random);
   scene::add_slip(network, 2, 0.4 * scene::kInch_m);
-  const suspects::Suspects found = suspects::weigh(network, setting());
-  for (auto _ : state) benchmark::DoNotOptimize(suspects::next_tapes(network, found, setting()));
+  scene::write_in_feet_inches(network);
+  const suspects::Suspects found = suspects::weigh(network, scene::setting());
+  for (auto _ : state)
+    benchmark::DoNotOptimize(suspects::next_tapes(network, found, scene::setting()));
 }
 BENCHMARK(next_tapes)->Unit(benchmark::kMillisecond)->Arg(8)->Arg(24);
 

@@ -103,6 +103,12 @@ inline void add_slip(adjustment::Network& network, std::size_t reading, double s
   network.observations[reading].corrected += slip_m;
 }
 
+/// Lengths as a crew with a tape in feet and inches writes them.
+inline void write_in_feet_inches(adjustment::Network& network) {
+  for (readings::Observation& reading : network.observations)
+    reading.written = base::Units::feet_inches;
+}
+
 inline suspects::Setting setting() {
   suspects::Setting result;
   result.staking.spread_m = kSpread_m;

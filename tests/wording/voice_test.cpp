@@ -3,6 +3,10 @@
 
 #include <gtest/gtest.h>
 
+#include <limits>
+
+#include "stakewright/base/angle.hpp"
+
 namespace stakewright::wording {
 namespace {
 
@@ -84,6 +88,24 @@ TEST(AVoice, TellsARoughSizeAsRoughlyAsItIsKnown) {
   EXPECT_EQ(english().text(RoughLength{-0.0305, 0.004}), "1-1/4\"");
   EXPECT_EQ(english(Units::millimeters).text(RoughLength{0.0312, 0.003}), "30 mm");
   EXPECT_EQ(english().text(RoughLength{0.001, 1.0}), "1/16\"");  // never nothing
+}
+
+TEST(AVoice, NamesThePartsOfAnAngleThatAreThere) {
+  const auto words = [](double angle_rad) {
+    return english().text(Angle{angle_rad, AngleStyle::words});
+  };
+  EXPECT_EQ(words(kDegree_rad), "1 degree");
+  EXPECT_EQ(words(-2.5 * kDegree_rad), "2 degrees 30 minutes");
+  EXPECT_EQ(words((1.0 + 1.0 / 60.0 + 1.0 / 3600.0) * kDegree_rad), "1 degree 1 minute 1 second");
+  EXPECT_EQ(words(59.9999 / 3600.0 * kDegree_rad), "1 minute");
+  EXPECT_EQ(words(0.0), "0 seconds");
+  EXPECT_EQ(words(std::numeric_limits<double>::infinity()), "-");
+}
+
+TEST(AVoice, OpensASentenceWithACapitalWhereTheMessageSaysSo) {
+  const Fact clause{"causes.labels", {{"first", Name{"a"}}, {"second", Name{"b"}}}};
+  EXPECT_EQ(english().text(Fact{"causes.alone", {{"first", clause}}}),
+            "The labels of stakes a and b are changed over.");
 }
 
 TEST(AVoice, PutsThePlacesOfAnErrorInFrontOutermostFirst) {

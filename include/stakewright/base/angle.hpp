@@ -21,10 +21,6 @@ double angle_rad_from_text(std::string_view text);
 /// Degrees, minutes and seconds to the nearest second: `60-00-20`; a minus in front.
 std::string dms_from_angle(double angle_rad);
 
-/// The size of an angle to the nearest second, in words: `1 degree`, `10 minutes`,
-/// `1 degree 10 minutes 20 seconds`, `0 seconds`.
-std::string words_from_angle(double angle_rad);
-
 /// Degrees to two decimals: `26.57°`.
 std::string text_from_angle(double angle_rad);
 

@@ -38,7 +38,7 @@ std::vector<readings::Reading> read_readings(const std::string& path, const Job&
 std::vector<readings::Reading> readings_from_text(std::string_view text, const std::string& name,
                                                   const Job& job);
 
-/// A sentence that counts and names the rows not read yet; none when all were read.
+/// How many rows are not read yet, and which; none when all were read.
 std::vector<base::Fact> not_read_remarks(const ReadingRows& rows);
 
 }  // namespace stakewright::job

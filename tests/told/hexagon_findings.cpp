@@ -60,7 +60,7 @@ check::Findings hexagon_all_in() {
   findings.least_squares = laid;
   findings.survey.emplace();
   findings.survey->measured.assign(6, true);
-  findings.suspects.ranked = {{0.9, {}, "nothing is wrong", {}}};
+  findings.suspects.ranked = {{0.9, {}, {}}};
   findings.suspects.rest = 0.1;
   return findings;
 }
@@ -93,9 +93,8 @@ check::Findings hexagon_d_out() {
   suspects::Cause misread;
   misread.index = 0;
   misread.size = kFoot_m;
-  misread.slip = "a whole foot, held on the wrong mark";
-  findings.suspects.ranked = {{0.96, {misread}, "the tape A–C is misread", {}},
-                              {0.01, {}, "nothing is wrong", {}}};
+  misread.slip = suspects::SlipLook{suspects::SlipKind::foot};
+  findings.suspects.ranked = {{0.96, {misread}, {}}, {0.01, {}, {}}};
   findings.suspects.rest = 0.03;
   return findings;
 }
