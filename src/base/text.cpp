@@ -67,6 +67,10 @@ bool is_printable(std::string_view text) {
   return true;
 }
 
+std::string shown(std::string_view text) {
+  return is_printable(text) ? std::string(text) : in_quotes(text);
+}
+
 std::string lower_case(std::string text) {
   for (char& c : text)
     if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
@@ -99,6 +103,13 @@ std::size_t edits_between(std::string_view from, std::string_view to) {
     last = std::move(row);
   }
   return last[to.size()];
+}
+
+std::string_view nearest(std::string_view from, const std::vector<std::string_view>& names) {
+  const std::string_view start = from.substr(0, kLongestQuote);  // no name is longer
+  return *std::min_element(names.begin(), names.end(), [start](auto a, auto b) {
+    return edits_between(start, a) < edits_between(start, b);
+  });
 }
 
 }  // namespace stakewright::base

@@ -3,16 +3,18 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include <algorithm>
+#include <charconv>
+#include <map>
 
-#include "columns.hpp"
-#include "job_parts.hpp"
-#include "rod_rows.hpp"
-#include "row_under.hpp"
+#include "accepted.hpp"
+#include "rows.hpp"
 #include "stakewright/base/angle.hpp"
+#include "stakewright/base/error.hpp"
+#include "stakewright/base/quantity.hpp"
 #include "stakewright/base/text.hpp"
 #include "stakewright/job/file.hpp"
 #include "stakewright/job/written_rows.hpp"
+#include "stakewright/levels/rods.hpp"
 #include "stakewright/readings/corrections.hpp"
 
 namespace stakewright::job {
@@ -24,15 +26,11 @@ using readings::Reading;
 
 constexpr std::size_t kLongestNote = 200;
 
+// One to the meter of the longest tape made.
+constexpr int kMostSupports = 100;
+
 [[noreturn]] void refuse(std::string_view read, const std::string& accepted) {
   throw base::InputError(fmt::format("read {}; accepted: {}", base::in_quotes(read), accepted));
-}
-
-Names points_of(const Job& job) {
-  std::vector<std::string> labels = layout::corner_labels(job.plan.polygon.sides);
-  labels.emplace_back(layout::kCenterLabel);
-  for (const layout::Pin& pin : job.plan.pins) labels.push_back(pin.name);
-  return Names(std::move(labels));
 }
 
 Names instruments_of(const Job& job) {
@@ -277,14 +275,50 @@ Reading reading_from(const Row& row, const Columns& columns, const std::string& 
   return reading;
 }
 
+void demand_few_rods(const std::vector<Reading>& all, const std::string& file) {
+  std::size_t rods = 0;
+  for (const Reading& reading : all)
+    if (reading.kind == Kind::level && ++rods > levels::kMostRodReadings)
+      throw base::InputError(
+          fmt::format("{}, line {}: read one rod reading more; accepted: up to {}", file,
+                      reading.line, levels::kMostRodReadings));
+}
+
+void demand_set_ups_apart(const std::vector<Reading>& all, const std::string& file) {
+  std::map<std::string, int> rods;  // by name: the first line
+  for (const Reading& reading : all)
+    if (reading.kind == Kind::level) rods.emplace(reading.to, reading.line);
+  for (const Reading& reading : all) {
+    const auto rod = rods.find(reading.from);
+    if (reading.kind != Kind::level || rod == rods.end()) continue;
+    throw base::InputError(fmt::format(
+        "{}, line {}, column from: read {}, where a rod stands in line {}; accepted: one name for "
+        "a set-up, another for a point",
+        file, reading.line, base::in_quotes(reading.from), rod->second));
+  }
+}
+
 }  // namespace
+
+int spans_from_text(const std::string& text) {
+  if (text == "all") return 0;
+  int supports = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), supports);
+  const bool whole = error == std::errc() && end == text.data() + text.size();
+  if (!whole || supports < 0 || supports > kMostSupports)
+    throw base::InputError(
+        fmt::format("read {}; accepted: how many supports hold the tape up between its ends, "
+                    "evenly: 0 to {}, or all where it lies on the ground",
+                    base::in_quotes(text), kMostSupports));
+  return supports + 1;
+}
 
 std::vector<Reading> readings_from_rows(const std::vector<WrittenRow>& rows,
                                         const std::string& name, const Job& job) {
-  const std::string file = base::is_printable(name) ? name : base::in_quotes(name);
+  const std::string file = base::shown(name);
   const Row header = header_of(rows);
   const Columns columns(header, file);
-  const Against against{job, points_of(job), instruments_of(job)};
+  const Against against{job, points_of(job.plan), instruments_of(job)};
   std::vector<Reading> result;
   for (const WrittenRow& row : rows)
     result.push_back(reading_from(row_under(header, row), columns, file, against));
@@ -292,14 +326,14 @@ std::vector<Reading> readings_from_rows(const std::vector<WrittenRow>& rows,
 }
 
 ReadingRows reading_rows_from_text(std::string_view text, const std::string& name, const Job& job) {
-  const std::string file = base::is_printable(name) ? name : base::in_quotes(name);
+  const std::string file = base::shown(name);
   const std::vector<Row> rows = rows_from_text(text, file, kMostReadings);
   if (rows.empty())
     throw base::InputError(file +
                            ": read no header; accepted: a first line such as "
                            "from,to,reading");
   const Columns columns(rows.front(), file);
-  const Against against{job, points_of(job), instruments_of(job)};
+  const Against against{job, points_of(job.plan), instruments_of(job)};
   ReadingRows result;
   for (auto row = rows.begin() + 1; row != rows.end(); ++row) {
     const bool blank = columns.field(*row, "reading").empty();

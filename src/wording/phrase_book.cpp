@@ -8,8 +8,8 @@
 #include "embedded.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
-#include "stakewright/job/document.hpp"
 #include "stakewright/job/file.hpp"
+#include "stakewright/job/texts.hpp"
 #include "stakewright/wording/phrases.hpp"
 #include "stakewright/wording/wording.hpp"
 
@@ -18,7 +18,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* kTable = "phrases";
+constexpr std::string_view kTable = "phrases.";
 
 bool is_phrase(const std::string& text) {
   return !text.empty() && base::is_printable(text) && base::character_count(text) <= kLongestPhrase;
@@ -29,22 +29,11 @@ bool is_phrase(const std::string& text) {
       fmt::format("read {}; accepted: text on one line, 1 to {} characters", read, kLongestPhrase));
 }
 
-std::string phrase_from(const job::Entry& entry) {
-  if (!is_phrase(entry.key)) refuse_phrase(base::in_quotes(entry.key));
-  const auto* text = std::get_if<std::string>(&entry.value.held);
-  if (text == nullptr || !is_phrase(*text)) refuse_phrase(job::words_of(entry.value));
-  return *text;
-}
-
-Phrases::Pairs pairs_from(const job::Table& table, const std::string& name) {
-  Phrases::Pairs pairs;
-  for (const job::Entry& entry : table.entries) {
-    base::read_at(fmt::format("{}, line {}", name, entry.line), [&] {
-      pairs.emplace(entry.key, phrase_from(entry));
-      Phrases({{entry.key, pairs.at(entry.key)}}, {});  // refuses holes that do not match
-    });
-  }
-  return pairs;
+std::string phrase_from(const std::string& english, const job::TextValue& value) {
+  if (!is_phrase(english)) refuse_phrase(base::in_quotes(english));
+  if (!value.text || !is_phrase(*value.text)) refuse_phrase(value.read);
+  Phrases({{english, *value.text}}, {});  // refuses holes that do not match
+  return *value.text;
 }
 
 std::vector<std::string> languages_of_reports() {
@@ -71,14 +60,16 @@ Phrases::Pairs own_phrases(const std::string& language, const std::string& folde
 }  // namespace
 
 Phrases::Pairs phrases_from_text(std::string_view text, const std::string& name) {
-  const std::string file = base::is_printable(name) ? name : base::in_quotes(name);
+  const std::string file = base::shown(name);
   Phrases::Pairs pairs;
-  for (const job::Entry& entry : job::document_from_text(text, file).entries) {
-    const auto* table = std::get_if<job::Table>(&entry.value.held);
-    if (entry.key != kTable || table == nullptr)
-      throw base::InputError(fmt::format("{}, line {}: read {}; accepted: one table [{}]", file,
-                                         entry.line, base::in_quotes(entry.key), kTable));
-    pairs.merge(pairs_from(*table, file));
+  for (const job::Texts& entry : job::texts_from_toml(text, file)) {
+    base::read_at(fmt::format("{}, line {}", file, entry.line), [&] {
+      if (!entry.key.starts_with(kTable))
+        throw base::InputError(
+            fmt::format("read {}; accepted: one table [phrases]", base::in_quotes(entry.key)));
+      const std::string english = entry.key.substr(kTable.size());
+      pairs.emplace(english, phrase_from(english, entry.value));
+    });
   }
   return pairs;
 }

@@ -9,8 +9,8 @@
 #include "embedded.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
-#include "stakewright/job/document.hpp"
 #include "stakewright/job/file.hpp"
+#include "stakewright/job/texts.hpp"
 #include "stakewright/wording/wording.hpp"
 
 namespace stakewright::wording {
@@ -24,29 +24,23 @@ constexpr std::size_t kKeysNamed = 5;
 /// Language codes: letters a to z, digits and hyphens, as in `pt-br`.
 constexpr std::size_t kLongestCode = 20;
 
-std::string shown(const std::string& path) {
-  return base::is_printable(path) ? path : base::in_quotes(path);
+[[noreturn]] void refuse(const job::TextValue& value, const std::string& accepted) {
+  throw base::InputError(fmt::format("read {}; accepted: {}", value.read, accepted));
 }
 
-[[noreturn]] void refuse(const job::Value& value, const std::string& accepted) {
-  throw base::InputError(fmt::format("read {}; accepted: {}", job::words_of(value), accepted));
-}
-
-std::string text_from(const job::Value& value) {
-  const auto* text = std::get_if<std::string>(&value.held);
-  if (text == nullptr || text->empty() || !base::is_printable(*text) ||
-      base::character_count(*text) > kLongestText)
+std::string text_from(const job::TextValue& value) {
+  if (!value.text || value.text->empty() || !base::is_printable(*value.text) ||
+      base::character_count(*value.text) > kLongestText)
     refuse(value, fmt::format("text on one line, 1 to {} characters", kLongestText));
-  names_in(*text);  // refuses a loose brace
-  return *text;
+  names_in(*value.text);  // refuses a loose brace
+  return *value.text;
 }
 
-std::vector<std::string> texts_from(const job::Value& value) {
-  const auto* list = std::get_if<job::List>(&value.held);
-  if (list == nullptr || list->empty() || list->size() > kMostParagraphs)
-    refuse(value, fmt::format("a list of 1 to {} texts", kMostParagraphs));
+std::vector<std::string> texts_from(const job::Texts& entry) {
+  if (entry.list.empty() || entry.list.size() > kMostParagraphs)
+    refuse(entry.value, fmt::format("a list of 1 to {} texts", kMostParagraphs));
   std::vector<std::string> texts;
-  for (const job::Value& entry : *list) texts.push_back(text_from(entry));
+  for (const job::TextValue& item : entry.list) texts.push_back(text_from(item));
   return texts;
 }
 
@@ -76,15 +70,9 @@ class WordingFile {
     keys_ = english.keys();
   }
 
-  void read(const job::Table& table, const std::string& prefix = "") {
-    for (const job::Entry& entry : table.entries) {
-      const std::string key = prefix + entry.key;
-      if (const auto* inner = std::get_if<job::Table>(&entry.value.held)) {
-        read(*inner, key + ".");
-        continue;
-      }
-      base::read_at(fmt::format("{}, line {}", name_, entry.line), [&] { take(key, entry.value); });
-    }
+  void read(std::string_view text) {
+    for (const job::Texts& entry : job::texts_from_toml(text, name_))
+      base::read_at(fmt::format("{}, line {}", name_, entry.line), [&] { take(entry); });
   }
 
   [[nodiscard]] Wording completed(const Wording& by, std::vector<std::string>& missing) const {
@@ -98,27 +86,28 @@ class WordingFile {
   }
 
  private:
-  void take(const std::string& key, const job::Value& value) {
+  void take(const job::Texts& entry) {
+    const std::string& key = entry.key;
     const auto text = english_.texts().find(key);
     const auto list = english_.all_paragraphs().find(key);
     if (text == english_.texts().end() && list == english_.all_paragraphs().end()) refuse_key(key);
     base::read_at(key, [&] {
       if (text != english_.texts().end()) {
-        texts_[key] = text_from(value);
+        texts_[key] = text_from(entry.value);
         demand_same_names(names_in(texts_[key]), names_in(text->second));
       } else {
-        paragraphs_[key] = texts_from(value);
+        paragraphs_[key] = texts_from(entry);
         demand_same_names(names_in(paragraphs_[key]), names_in(list->second));
       }
     });
   }
 
   [[noreturn]] void refuse_key(const std::string& key) const {
-    const job::Keys known(keys_.begin(), keys_.end());
+    const std::vector<std::string_view> known(keys_.begin(), keys_.end());
     throw base::InputError(
         fmt::format("read the key {}; accepted: the keys of the English wording; "
                     "the nearest is {}",
-                    base::in_quotes(key), job::nearest_key(key, known)));
+                    base::in_quotes(key), base::nearest(key, known)));
   }
 
   std::string name_;
@@ -136,25 +125,16 @@ const EmbeddedFile* embedded(std::string_view language) {
   return found == files.end() ? nullptr : &*found;
 }
 
-void take_all(const job::Table& table, const std::string& prefix, Wording::Texts& texts,
-              Wording::Paragraphs& paragraphs) {
-  for (const job::Entry& entry : table.entries) {
-    const std::string key = prefix + entry.key;
-    if (const auto* inner = std::get_if<job::Table>(&entry.value.held))
-      take_all(*inner, key + ".", texts, paragraphs);
-    else if (std::holds_alternative<job::List>(entry.value.held))
-      paragraphs[key] = texts_from(entry.value);
-    else
-      texts[key] = text_from(entry.value);
-  }
-}
-
 /// English, taken as it stands: all others are held against it.
 Wording english() {
   Wording::Texts texts;
   Wording::Paragraphs paragraphs;
-  take_all(job::document_from_text(embedded(kUsualLanguage)->text, "en.toml"), "", texts,
-           paragraphs);
+  for (const job::Texts& entry : job::texts_from_toml(embedded(kUsualLanguage)->text, "en.toml")) {
+    if (entry.is_list)
+      paragraphs[entry.key] = texts_from(entry);
+    else
+      texts[entry.key] = text_from(entry.value);
+  }
   return {std::move(texts), std::move(paragraphs)};
 }
 
@@ -205,7 +185,7 @@ Wording built_in(std::string_view language) {
   const Wording reference = english();
   const std::string name = fmt::format("{}.toml", language);
   WordingFile words(name, reference);
-  words.read(job::document_from_text(file->text, name));
+  words.read(file->text);
   std::vector<std::string> missing;
   return words.completed(reference, missing);
 }
@@ -213,7 +193,7 @@ Wording built_in(std::string_view language) {
 Chosen from_text(std::string_view text, const std::string& name, std::string_view language) {
   const Wording reference = english();
   WordingFile words(name, reference);
-  words.read(job::document_from_text(text, name));
+  words.read(text);
   const std::string stand_in(embedded(language) != nullptr ? language : kUsualLanguage);
   std::vector<std::string> missing;
   Chosen result{words.completed(built_in(stand_in), missing), {}};
@@ -229,7 +209,7 @@ Chosen chosen(const std::string& language, const std::string& folder) {
   if (!fs::exists(path, unknown)) {
     const auto there = languages_in(folder);
     throw base::InputError(fmt::format(
-        "--forms: there is no {}; accepted: a folder with that file{}", shown(path.string()),
+        "--forms: there is no {}; accepted: a folder with that file{}", base::shown(path.string()),
         there.empty() ? "" : fmt::format("; this one has: {}", fmt::join(there, ", "))));
   }
   return from_text(job::text_of_file(path.string()), path.string(), language);

@@ -41,6 +41,9 @@ std::size_t character_count(std::string_view text);
 /// and line ends are control characters too), no mark that turns the writing direction.
 bool is_printable(std::string_view text);
 
+/// The text as it stands where it may be printed on one line; else as `in_quotes` has it.
+std::string shown(std::string_view text);
+
 /// A to Z as a to z; other characters as they are.
 std::string lower_case(std::string text);
 
@@ -50,5 +53,8 @@ std::string joined(const std::vector<std::string>& names);
 /// The least number of letters put in, taken out, replaced or changed over with a neighbor
 /// that makes `from` into `to`.  By bytes.
 std::size_t edits_between(std::string_view from, std::string_view to);
+
+/// The one of `names`, not empty, that the fewest such edits make of `from`.
+std::string_view nearest(std::string_view from, const std::vector<std::string_view>& names);
 
 }  // namespace stakewright::base
