@@ -6,6 +6,7 @@
 
 #include <cmath>
 #include <regex>
+#include <sstream>
 
 #include "refusal.hpp"
 #include "stakewright/base/angle.hpp"
@@ -723,6 +724,22 @@ TEST(StarterJob, OffersOnlyKeysThatAreRead) {
   for (const char* size : {"side", "corner_radius", "flat_radius", "across_corners",
                            "flat_to_corner", "perimeter", "floor_area"})
     EXPECT_THAT(starter_job(), HasSubstr(fmt::format("\n# {} = \"", size)));
+}
+
+// What a refusal of an unknown key lists is what the reader asks for.
+TEST(StarterJob, NamesEveryKeyThatIsRead) {
+  const std::string starter = starter_job();
+  for (const char* table :
+       {"[site]", "[[site.pin]]", "[[site.keep_clear]]", "[tolerance]", "[staking]", "[levels]",
+        "[[instrument]]", "[roof]", "[stock]", "[pour]"}) {
+    EXPECT_THAT(starter, HasSubstr(table));
+    const std::string refusal = refused_with(std::string(table) + "\nno_such_key = 1\n");
+    std::istringstream keys(refusal.substr(refusal.find("accepted: ") + 10));
+    for (std::string key; std::getline(keys >> std::ws, key, ',');)
+      if (key != "pin" && key != "keep_clear")
+        EXPECT_TRUE(std::regex_search(starter, std::regex("\n(# )?" + key + " = ")))
+            << table << " " << key;
+  }
 }
 
 // The cautions that stand wherever a job begins.
