@@ -53,17 +53,15 @@ inline check::Findings strewn_findings(const job::Job& job, double spread_m, uns
 /// Readings all round and two explanations: a tape and a stake together, and labels changed over.
 inline void add_suspects(check::Findings& findings) {
   const std::size_t n = findings.network.corner_count;
-  const auto add = [&findings](std::size_t from, std::size_t to, bool excluded) {
+  const auto add = [&findings](std::size_t from, std::size_t to) {
     readings::Observation observation;
     observation.from = from;
     observation.to = to;
     findings.network.observations.push_back(observation);
-    adjustment::AdjustedReading result;
-    result.excluded = excluded;
-    findings.used.readings_out.push_back(result);
+    findings.slips.excluded.push_back(findings.slips.excluded.size());
   };
-  add(0, n / 2, true);
-  add(1, n - 1, true);
+  add(0, n / 2);
+  add(1, n - 1);
   suspects::Explanation both;
   both.chance = 0.7;
   both.words = "The tape is misread: it reads about 1' 0\" too short; and a stake stands wrong.";

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -10,6 +11,9 @@
 #include "stakewright/layout/plan.hpp"
 
 namespace stakewright::forms {
+
+/// Every point of a plan that a tape can be held at, by its label: corners, center pin, site pins.
+std::map<std::string, base::Point> points_by_label(const layout::Plan& plan);
 
 /// Up to here every side, diagonal and corner radius is on the sheet: 78 rows.
 inline constexpr int kMostSidesTapedInFull = 12;
