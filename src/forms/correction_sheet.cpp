@@ -9,6 +9,9 @@
 #include "scale.hpp"
 #include "sheet.hpp"
 #include "stakewright/check/check.hpp"
+#include "stakewright/told/check.hpp"
+#include "stakewright/told/levels.hpp"
+#include "stakewright/told/suspects.hpp"
 
 namespace stakewright::forms {
 namespace {
@@ -51,49 +54,21 @@ base::Id verdict_id(check::Verdict verdict) {
   return "moving.undecided";
 }
 
-void add_list(RunningSheets& sheets, base::Id id, base::List list) {
-  if (list.items.empty()) return;
-  list.joint = base::List::Joint::listed;
-  sheets.add_paragraph(Fact{id, {{"labels", std::move(list)}}}, kSentence, 2.0);
-}
-
 void add_corners(RunningSheets& sheets, const Input& input, placement::Verdict verdict,
                  base::Id id) {
-  base::List labels;
+  base::List labels{{}, base::List::Joint::listed};
   for (std::size_t i = 0; i < input.findings.network.corner_count; ++i) {
     const auto found = input.findings.placement ? input.findings.placement->corners[i].verdict
                                                 : placement::Verdict::undecided;
     if (found == verdict) labels.items.push_back(Name{input.label(i)});
   }
-  add_list(sheets, id, std::move(labels));
+  if (labels.items.empty()) return;
+  sheets.add_paragraph(Fact{id, {{"labels", std::move(labels)}}}, kSentence, 2.0);
 }
 
-/// Footings whose level is so judged; none where no rod was read.
-void add_footings(RunningSheets& sheets, const Input& input, placement::Verdict verdict,
-                  base::Id id) {
-  if (!input.findings.levels) return;
-  base::List labels;
-  const auto& footings = input.findings.levels->footings;
-  for (std::size_t i = 0; i < footings.size(); ++i)
-    if (footings[i].known && footings[i].verdict == verdict)
-      labels.items.push_back(Name{input.label(i)});
-  add_list(sheets, id, std::move(labels));
-}
-
-void add_left_out(RunningSheets& sheets, const Input& input) {
-  base::List readings;
-  for (const std::size_t i : input.findings.slips.excluded) {
-    const readings::Observation& seen = input.findings.network.observations[i];
-    base::ReadingName name{{input.label(seen.from), input.label(seen.to)}};
-    base::Value read = Length{seen.read};
-    if (seen.at) {
-      name.points.insert(name.points.begin() + 1, input.label(*seen.at));
-      read = base::Angle{seen.read, base::AngleStyle::dms};
-    }
-    readings.items.push_back(
-        Fact{"moving.left_out_reading", {{"reading", std::move(name)}, {"read", read}}});
-  }
-  add_list(sheets, "moving.left_out", std::move(readings));
+/// Sentences of the report, a line each.
+void add_told(RunningSheets& sheets, const told::Paragraph& sentences) {
+  for (const Fact& sentence : sentences) sheets.add_paragraph(sentence, kSentence, 2.0);
 }
 
 void add_opening(RunningSheets& sheets, const Input& input) {
@@ -102,9 +77,9 @@ void add_opening(RunningSheets& sheets, const Input& input) {
   add_corners(sheets, input, placement::Verdict::in, "moving.in");
   add_corners(sheets, input, placement::Verdict::out, "moving.out");
   add_corners(sheets, input, placement::Verdict::undecided, "moving.not_clear");
-  add_footings(sheets, input, placement::Verdict::out, "moving.off_level");
-  add_footings(sheets, input, placement::Verdict::undecided, "moving.level_not_clear");
-  add_left_out(sheets, input);
+  add_told(sheets, told::left_out(input.findings));
+  add_told(sheets, told::likeliest_cause(input.findings));
+  add_told(sheets, told::levels_opening(input.findings, input.job.tolerance));
   sheets.use(10.0);
 }
 
@@ -339,6 +314,8 @@ void add_asked_pulls(RunningSheets& sheets, const Input& input) {
     sheets.add_paragraph(Fact{"moving.pulls_all"});
     return;
   }
+  add_told(sheets, told::loose_corners(input.findings));
+  add_told(sheets, told::next_pull(input.findings));
   sheets.add_paragraph(Fact{"moving.pulls_how"});
   sheets.start_table({{{Fact{"reading.hold"}, 52.0},
                        {Fact{"reading.to"}, 64.0},
@@ -352,6 +329,33 @@ void add_asked_pulls(RunningSheets& sheets, const Input& input) {
   sheets.use(8.0);
   if (std::any_of(pulls.begin(), pulls.end(), [](const auto& pull) { return pull.another_tape; }))
     sheets.add_paragraph(Fact{"moving.another_tape"});
+}
+
+// Where to look, while it is not settled
+
+void add_suspects(RunningSheets& sheets, const Input& input) {
+  constexpr double kLeastTold = 0.05;
+  constexpr double kChance_pt = 62.0;
+  const told::Section section = told::suspects_section(input.findings);
+  std::vector<told::Row> rows = std::get<told::Table>(section.blocks.front()).rows;
+  // A number, its chance, its words.
+  std::erase_if(
+      rows, [](const told::Row& row) { return std::get<base::Chance>(row[1]).value < kLeastTold; });
+  if (rows.size() < 2) return;
+  sheets.make_room(kHeadingHeight_pt + 3.0 * kLeading_pt);
+  sheets.add_heading({"pictures.suspects_heading"});
+  for (const told::Row& row : rows) {
+    const double width = sheets.room().width_pt - kChance_pt;
+    const std::string words = input.voice.text(row[2]);
+    sheets.make_room(paragraph_height_pt(width, words));
+    Pen pen = sheets.pen();
+    const At top = sheets.corner();
+    pen.text({top.x_pt + kChance_pt - 8.0, top.y_pt + drawing::ascent_pt(kText_pt)},
+             input.voice.text(row[1]),
+             {.weight = drawing::Weight::bold, .anchor = drawing::Anchor::end});
+    sheets.use(pen.paragraph({top.x_pt + kChance_pt, top.y_pt}, width, words) + 3.0);
+  }
+  sheets.use(8.0);
 }
 
 // What the foreman puts his name to
@@ -386,7 +390,10 @@ std::vector<drawing::Page> correction_sheet(const job::Job& job, const check::Fi
   RunningSheets sheets(SheetKind::move, paper, voice);
   add_opening(sheets, input);
   add_moves(sheets, input);
-  if (findings.places != check::Verdict::in) add_asked_pulls(sheets, input);
+  if (findings.places != check::Verdict::in) {
+    add_asked_pulls(sheets, input);
+    add_suspects(sheets, input);
+  }
   add_signature(sheets, input);
   return finished(sheets.taken(), job, voice);
 }

@@ -283,7 +283,7 @@ class Rows {
   if (changes.empty()) changes.push_back({"errors.changed", {{"what", Name{"fingerprint"}}}});
   Fact told = changes.front();
   for (std::size_t i = 1; i < std::min(changes.size(), kMostTold); ++i)
-    told = {"errors.changes", {{"before", std::move(told)}, {"next", changes[i]}}};
+    told = {"lists.clauses", {{"before", std::move(told)}, {"next", changes[i]}}};
   if (changes.size() > kMostTold)
     told = {"errors.more_changes",
             {{"before", std::move(told)}, {"count", base::Count{changes.size() - kMostTold}}}};

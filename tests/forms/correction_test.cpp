@@ -47,7 +47,6 @@ Scene checked(job::Job job, const Offsets& offsets, Pulled&& pulled) {
   input.plan = job.plan;
   input.tolerance = job.tolerance;
   input.staking = job.staking;
-  input.units = job.units;
   input.instruments = job.instruments;
   for (const layout::Tape& tape : layout::check_tapes(job.plan)) {
     if (!pulled(tape)) continue;
@@ -233,7 +232,7 @@ TEST(CorrectionSheet, NamesTheReadingsThatWereLeftOut) {
   job::Job job = plain_job(6);
   Scene scene = checked(job, {});
   scene.findings.slips.excluded = {1};
-  EXPECT_THAT(text_of(scene.pages()), HasSubstr("Left out as misread: B–C ("));
+  EXPECT_THAT(text_of(scene.pages()), HasSubstr("The tape B–C reads 0\" too long and was left out."));
 }
 
 TEST(CorrectionSheet, SaysSoWhereFewerThanTwoStakesStay) {

@@ -8,6 +8,7 @@
 
 #include "sample_jobs.hpp"
 #include "stakewright/check/check.hpp"
+#include "stakewright/readings/reading.hpp"
 
 namespace stakewright::forms {
 
@@ -53,6 +54,7 @@ inline check::Findings strewn_findings(const job::Job& job, double spread_m, uns
 /// Readings all round and two explanations: a tape and a stake together, and labels changed over.
 inline void add_suspects(check::Findings& findings) {
   const std::size_t n = findings.network.corner_count;
+  findings.network.instruments = readings::built_in_instruments();
   const auto add = [&findings](std::size_t from, std::size_t to) {
     readings::Observation observation;
     observation.from = from;
@@ -64,22 +66,22 @@ inline void add_suspects(check::Findings& findings) {
   add(1, n - 1);
   suspects::Explanation both;
   both.chance = 0.7;
-  both.words = "The tape is misread: it reads about 1' 0\" too short; and a stake stands wrong.";
   suspects::Cause tape;
   tape.what = suspects::Cause::What::reading;
+  tape.size = -0.3048;
   suspects::Cause stake;
   stake.what = suspects::Cause::What::stake;
   stake.index = n / 3;
+  stake.outward_m = 0.05;
   both.causes = {tape, stake};
   suspects::Explanation labels;
   labels.chance = 0.2;
-  labels.words = "Two stakes are changed over.";
   suspects::Cause changed;
   changed.what = suspects::Cause::What::labels;
   changed.index = 0;
   changed.other = 1;
   labels.causes = {changed};
-  findings.suspects.ranked = {both, labels, {0.05, {}, "Nothing is wrong.", {}}};
+  findings.suspects.ranked = {both, labels, {0.05, {}, {}}};
   findings.suspects.rest = 0.05;
 }
 

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "stakewright/base/fact.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/layout/plan.hpp"
 
@@ -41,7 +42,7 @@ TapeSet usual_tapes(const layout::Plan& plan);
 /// `plan` or `all`; throws InputError for anything else.
 TapeSet tape_set_from_text(std::string_view text);
 
-/// Tapes in the order they are walked, and what a tape plan does not reach, a sentence each.
+/// Tapes in the order they are walked, and what a tape plan does not reach.
 struct ReadingRows {
   std::vector<layout::Tape> tapes;
   std::vector<base::Fact> misses;

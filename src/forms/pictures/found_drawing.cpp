@@ -510,13 +510,13 @@ void draw_hatched(drawing::Page& page, At from, At to) {
 base::Fact verdict_word(placement::Verdict verdict) {
   switch (verdict) {
     case placement::Verdict::in:
-      return {"pictures.in"};
+      return {"verdicts.in"};
     case placement::Verdict::out:
-      return {"pictures.out"};
+      return {"verdicts.out"};
     case placement::Verdict::undecided:
       break;
   }
-  return {"pictures.undecided"};
+  return {"verdicts.undecided"};
 }
 
 FoundDrawn draw_found_plan(drawing::Page& page, const Box& box, const job::Job& job,
