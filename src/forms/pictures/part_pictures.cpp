@@ -166,6 +166,7 @@ Fact title_of(const roof::Part& part, bool by_name) {
 
 Fact note_on(const roof::Part& part, bool by_name) {
   if (by_name && part.fit == roof::Fit::own) return {"pictures.own_piece"};
+  if (by_name && part.fit == roof::Fit::try_pattern) return {"pictures.try_piece"};
   return {"pictures.pattern"};
 }
 
@@ -202,17 +203,23 @@ std::vector<PieceRow> piece_rows(const roof::Carry& carry) {
 }
 
 void add_pieces_like(KeyColumn& key, const PartInput& input, PartKind kind) {
-  const auto all = std::count_if(input.found.parts.begin(), input.found.parts.end(),
-                                 [kind](const roof::Part& part) { return part.kind == kind; });
+  const auto count_of = [&](roof::Fit fit) {
+    return Count{static_cast<std::size_t>(
+        std::count_if(input.found.parts.begin(), input.found.parts.end(),
+                      [&](const auto& part) { return part.kind == kind && part.fit == fit; }))};
+  };
   const std::vector<ListRow> own = own_rows(input.found, kind);
+  const Count to_try = count_of(roof::Fit::try_pattern);
   if (key.rows_left() == 0) return;
   if (kind == PartKind::jack) {
     key.add_words(Fact{"pictures.jacks_heading"}, kStrong);
     add_rows(key, jack_rows(input.carry));
   } else {
-    const Count alike{static_cast<std::size_t>(all) - own.size()};
+    const Count alike{count_of(roof::Fit::pattern).value + to_try.value};
     key.add_words(Fact{"pictures.pieces_alike", {{"count", alike}}}, kStrong);
   }
+  if (to_try.value > 0 && key.rows_left() > 0)
+    key.add_words(Fact{"pictures.to_try", {{"count", to_try}}});
   if (own.empty() || key.rows_left() < 2) return;
   key.add_words(Fact{"pictures.own_heading", {{"count", Count{own.size()}}}}, kStrong);
   add_rows(key, own);

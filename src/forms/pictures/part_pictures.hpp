@@ -34,7 +34,7 @@ Picture fascia_picture(const PartInput& input, const roof::Part& part, bool by_n
 Fact kind_name(roof::PartKind kind);
 /// "Hip", or "Hip C" for the one piece.
 Fact title_of(const roof::Part& part, bool by_name);
-/// What a head says of the piece: that it is the pattern, or its own cut.
+/// What a head says of the piece: that it is the pattern, is to be tried, or is its own cut.
 Fact note_on(const roof::Part& part, bool by_name);
 base::Value place_of(const roof::Place& place);
 
