@@ -71,6 +71,93 @@ void add_told(RunningSheets& sheets, const told::Paragraph& sentences) {
   for (const Fact& sentence : sentences) sheets.add_paragraph(sentence, kSentence, 2.0);
 }
 
+/// A table of the report: columns as wide as what is in them, the last one broken into lines.
+class ToldTable {
+ public:
+  ToldTable(RunningSheets& sheets, const told::Table& table) : sheets_(sheets) {
+    rows_.push_back(table.headings);
+    rows_.insert(rows_.end(), table.rows.begin(), table.rows.end());
+    for (std::size_t k = 0; k + 1 < table.headings.size(); ++k) {
+      double widest = 0.0;
+      for (std::size_t i = 0; i < rows_.size(); ++i)
+        widest = std::max(widest, width_pt(text(i, k), style(i)));
+      rights_.push_back((k == 0 ? 0.0 : rights_.back() + kGap_pt) + widest);
+    }
+  }
+
+  void add() {
+    for (std::size_t i = 0; i < rows_.size(); ++i) add_row(i);
+    sheets_.use(10.0);
+  }
+
+ private:
+  static constexpr double kGap_pt = 12.0;
+
+  [[nodiscard]] std::string text(std::size_t row, std::size_t column) const {
+    return sheets_.voice().text(rows_[row][column]);
+  }
+  static Style style(std::size_t row) { return row == 0 ? kStrong : kPlain; }
+  /// Figures stand right, and so does what stands over them.
+  [[nodiscard]] bool is_right(std::size_t column) const {
+    return rows_.size() > 1 && wording::is_figure(rows_[1][column]);
+  }
+
+  void add_row(std::size_t i) {
+    const std::size_t last = rights_.size();
+    const double left = last == 0 ? 0.0 : rights_.back() + kGap_pt;
+    const double room = sheets_.room().width_pt - left;
+    const std::string words = text(i, last);
+    sheets_.make_room(std::max(kLeading_pt, paragraph_height_pt(room, words, style(i))));
+    Pen pen = sheets_.pen();
+    const At top = sheets_.corner();
+    for (std::size_t k = 0; k < last; ++k) {
+      const bool right = is_right(k);
+      const double x = right ? rights_[k] : k == 0 ? 0.0 : rights_[k - 1] + kGap_pt;
+      Style in_column = style(i);
+      in_column.anchor = right ? drawing::Anchor::end : drawing::Anchor::start;
+      pen.text({top.x_pt + x, top.y_pt + drawing::ascent_pt(kText_pt)}, text(i, k), in_column);
+    }
+    const double height = pen.paragraph({top.x_pt + left, top.y_pt}, room, words, style(i));
+    sheets_.use(std::max(kLeading_pt, height) + 2.0);
+  }
+
+  RunningSheets& sheets_;
+  std::vector<told::Row> rows_;  ///< the headings first
+  std::vector<double> rights_;   ///< of all columns but the last
+};
+
+void add_section(RunningSheets& sheets, const told::Section& section) {
+  sheets.make_room(kHeadingHeight_pt + 4.0 * kLeading_pt);
+  if (section.heading) sheets.add_heading(*section.heading);
+  for (const auto& block : section.blocks) {
+    if (const auto* table = std::get_if<told::Table>(&block))
+      ToldTable(sheets, *table).add();
+    else
+      add_told(sheets, std::get<told::Paragraph>(block));
+  }
+}
+
+/// What to pack or cut under each post, where not all footings are level.
+void add_levels(RunningSheets& sheets, const Input& input) {
+  if (!input.findings.levels) return;
+  const auto& footings = input.findings.levels->footings;
+  const bool level = std::all_of(footings.begin(), footings.end(), [](const auto& footing) {
+    return footing.known && footing.verdict == placement::Verdict::in;
+  });
+  const auto sections = told::levels_sections(input.job, input.findings);
+  if (!level && !sections.empty()) add_section(sheets, sections.front());
+}
+
+/// What the numbers may mean, while it is not settled.
+void add_suspects(RunningSheets& sheets, const Input& input) {
+  constexpr double kLeastTold = 0.05;
+  told::Section section = told::suspects_section(input.findings);
+  auto& rows = std::get<told::Table>(section.blocks.front()).rows;
+  std::erase_if(
+      rows, [](const told::Row& row) { return std::get<base::Chance>(row[1]).value < kLeastTold; });
+  if (rows.size() > 1) add_section(sheets, section);
+}
+
 void add_opening(RunningSheets& sheets, const Input& input) {
   sheets.add_caution({"moving.caution"});
   sheets.add_paragraph(input.with_tolerance(verdict_id(input.findings.places)), kVerdict);
@@ -331,33 +418,6 @@ void add_asked_pulls(RunningSheets& sheets, const Input& input) {
     sheets.add_paragraph(Fact{"moving.another_tape"});
 }
 
-// Where to look, while it is not settled
-
-void add_suspects(RunningSheets& sheets, const Input& input) {
-  constexpr double kLeastTold = 0.05;
-  constexpr double kChance_pt = 62.0;
-  const told::Section section = told::suspects_section(input.findings);
-  std::vector<told::Row> rows = std::get<told::Table>(section.blocks.front()).rows;
-  // A number, its chance, its words.
-  std::erase_if(
-      rows, [](const told::Row& row) { return std::get<base::Chance>(row[1]).value < kLeastTold; });
-  if (rows.size() < 2) return;
-  sheets.make_room(kHeadingHeight_pt + 3.0 * kLeading_pt);
-  sheets.add_heading({"pictures.suspects_heading"});
-  for (const told::Row& row : rows) {
-    const double width = sheets.room().width_pt - kChance_pt;
-    const std::string words = input.voice.text(row[2]);
-    sheets.make_room(paragraph_height_pt(width, words));
-    Pen pen = sheets.pen();
-    const At top = sheets.corner();
-    pen.text({top.x_pt + kChance_pt - 8.0, top.y_pt + drawing::ascent_pt(kText_pt)},
-             input.voice.text(row[1]),
-             {.weight = drawing::Weight::bold, .anchor = drawing::Anchor::end});
-    sheets.use(pen.paragraph({top.x_pt + kChance_pt, top.y_pt}, width, words) + 3.0);
-  }
-  sheets.use(8.0);
-}
-
 // What the foreman puts his name to
 
 base::Id signed_id(const check::Findings& findings) {
@@ -390,6 +450,7 @@ std::vector<drawing::Page> correction_sheet(const job::Job& job, const check::Fi
   RunningSheets sheets(SheetKind::move, paper, voice);
   add_opening(sheets, input);
   add_moves(sheets, input);
+  add_levels(sheets, input);
   if (findings.places != check::Verdict::in) {
     add_asked_pulls(sheets, input);
     add_suspects(sheets, input);
