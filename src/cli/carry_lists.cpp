@@ -12,7 +12,10 @@ using base::text_from_angle;
 using base::text_from_length;
 using base::text_from_small_length;
 
-const char* word_of(roof::Fit fit) { return fit == roof::Fit::pattern ? "pattern" : "OWN CUT"; }
+const char* word_of(roof::Fit fit) {
+  if (fit == roof::Fit::try_pattern) return "try pattern";
+  return fit == roof::Fit::pattern ? "pattern" : "OWN CUT";
+}
 
 /// Columns of a table that holds what was found against what was planned.
 std::vector<Column> comparison_columns(const std::string& of_what) {

@@ -38,8 +38,8 @@ std::string found_sections(const job::Job& job, const results::CarryResult& resu
   const std::string eave = eave_words(job.roof, carry, shown.units);
   if (!eave.empty()) words += ' ' + eave;
   text += '\n' + paragraph(words);
-  text += own_pieces_section(carry, job.tolerance, shown);
-  text += own_cuts_section(carry, job.tolerance, shown);
+  text += own_pieces_section(carry, shown);
+  text += own_cuts_section(carry, shown);
   text += joints_section(carry, shown);
   return text;
 }

@@ -61,10 +61,8 @@ std::string play_section(const job::Job& job, const results::CarryResult& result
 std::string pieces_words(const roof::Carry& carry, const base::Tolerance& tolerance,
                          base::Units units);
 /// Pieces and cuts that are off by more than the part tolerance.
-std::string own_pieces_section(const roof::Carry& carry, const base::Tolerance& tolerance,
-                               const Shown& shown);
-std::string own_cuts_section(const roof::Carry& carry, const base::Tolerance& tolerance,
-                             const Shown& shown);
+std::string own_pieces_section(const roof::Carry& carry, const Shown& shown);
+std::string own_cuts_section(const roof::Carry& carry, const Shown& shown);
 /// The worst joint of each kind that may not close when every piece is cut to the pattern.
 std::string joints_section(const roof::Carry& carry, const Shown& shown);
 /// The eave's changed overhang, or its steps.

@@ -27,26 +27,10 @@ Pieces to_judge(const Pieces& pieces) {
   return judged;
 }
 
-bool is_off(const roof::Part& part, double tolerance_m) {
-  return part.fit == roof::Fit::own && std::abs(part.line.difference.value_or(0.0)) > tolerance_m;
-}
-
-bool is_off(const roof::Cut& cut, double tolerance_m) {
-  return cut.fit == roof::Fit::own &&
-         std::abs(cut.angle.difference.value_or(0.0)) * cut.lever_m > tolerance_m;
-}
-
 template <class Pieces>
-std::size_t count_off(const Pieces& pieces, double tolerance_m) {
-  return static_cast<std::size_t>(
-      std::count_if(pieces.begin(), pieces.end(),
-                    [tolerance_m](const auto& piece) { return is_off(piece, tolerance_m); }));
-}
-
-template <class Pieces>
-std::size_t count_own(const Pieces& pieces) {
+std::size_t count_of(const Pieces& pieces, roof::Fit fit) {
   return static_cast<std::size_t>(std::count_if(
-      pieces.begin(), pieces.end(), [](const auto& piece) { return piece.fit == roof::Fit::own; }));
+      pieces.begin(), pieces.end(), [fit](const auto& piece) { return piece.fit == fit; }));
 }
 
 double largest_uncertainty_m(const std::vector<roof::Part>& parts) {
@@ -109,9 +93,9 @@ std::string pieces_words(const roof::Carry& carry, const base::Tolerance& tolera
                          base::Units units) {
   const auto parts = to_judge(carry.parts);
   const std::size_t pieces = parts.size();
-  const std::size_t own = count_own(parts);
+  const std::size_t off = count_of(parts, roof::Fit::own);
+  const std::size_t own = off + count_of(parts, roof::Fit::try_pattern);
   if (own == 0) return fmt::format("All {} pieces come off the pattern.", pieces);
-  const std::size_t off = count_off(parts, tolerance.part_m);
   const std::string forgiven = text_from_length(tolerance.part_m, units, 32);
   std::string words = fmt::format("Of {} pieces {} come off the pattern", pieces, pieces - own);
   if (off > 0)
@@ -125,14 +109,13 @@ std::string pieces_words(const roof::Carry& carry, const base::Tolerance& tolera
                      own - off == 1 ? "it" : "them");
 }
 
-std::string own_pieces_section(const roof::Carry& carry, const base::Tolerance& tolerance,
-                               const Shown& shown) {
+std::string own_pieces_section(const roof::Carry& carry, const Shown& shown) {
   std::vector<PlacedRow> placed;
   const auto figure = [&shown](double length_m) {
     return length_m == 0.0 ? std::string("-") : text_from_length(length_m, shown.units);
   };
   for (const auto& part : by_kind(carry)) {
-    if (part.kind == PartKind::blocking || !is_off(part, tolerance.part_m)) continue;
+    if (part.kind == PartKind::blocking || part.fit != roof::Fit::own) continue;
     placed.push_back({std::string(roof::name_of(part.kind)),
                       part.at,
                       {directed(*part.line.difference, kLonger, shown.units, Step::fine),
@@ -151,13 +134,12 @@ std::string own_pieces_section(const roof::Carry& carry, const base::Tolerance& 
                gathered(placed, Rows::selected), shown.emphasis);
 }
 
-std::string own_cuts_section(const roof::Carry& carry, const base::Tolerance& tolerance,
-                             const Shown& shown) {
+std::string own_cuts_section(const roof::Carry& carry, const Shown& shown) {
   const auto cuts = to_judge(carry.cuts);
   std::vector<roof::Cut> off;
   std::copy_if(cuts.begin(), cuts.end(), std::back_inserter(off),
-               [&tolerance](const auto& cut) { return is_off(cut, tolerance.part_m); });
-  const std::size_t doubtful = count_own(cuts) - off.size();
+               [](const auto& cut) { return cut.fit == roof::Fit::own; });
+  const std::size_t doubtful = count_of(cuts, roof::Fit::try_pattern);
   if (off.empty() && doubtful == 0) return "";
   std::string text = "\n";
   if (!off.empty())

@@ -2,8 +2,6 @@
 //
 // It is the same command with a painter.  In another process of it, apart from everything else, a
 // filled form is read, which somebody outside may have made.
-#include <fmt/format.h>
-#include <fmt/ranges.h>
 #include <sys/resource.h>
 #include <unistd.h>
 
@@ -16,12 +14,10 @@
 #include "console.hpp"
 #include "draw_program.hpp"
 #include "stakewright/base/error.hpp"
-#include "stakewright/base/text.hpp"
 #include "stakewright/drawing/files.hpp"
 #include "stakewright/drawing/text.hpp"
 #include "stakewright/fields/filled.hpp"
-#include "stakewright/forms/correction_sheet.hpp"
-#include "stakewright/forms/filled_form.hpp"
+#include "stakewright/forms/field_form.hpp"
 #include "stakewright/forms/form_file.hpp"
 #include "stakewright/forms/pictures.hpp"
 #include "stakewright/forms/reading_rows.hpp"
@@ -33,6 +29,7 @@
 namespace {
 
 using namespace stakewright;
+using base::Fact;
 using cli::Options;
 using cli::Painted;
 using forms::Picture;
@@ -43,29 +40,29 @@ constexpr int kUsualWidth_px = 1200;
 
 /// How a drawing is shown.
 struct Shown {
-  base::Units units = base::Units::millimeters;
-  forms::Paper paper = forms::Paper::a4;
+  wording::Voice voice;
+  forms::Paper paper;
   std::string language;
-  wording::Chosen words;
+  std::vector<std::string> remarks;  ///< on the words
 };
 
 Shown shown_of(const Options& options, const job::Job& job) {
   const base::Units units = options.units.value_or(job.units);
   const std::string language =
       options.language.empty() ? wording::kUsualLanguage : options.language;
-  return {units,
+  wording::Chosen words = wording::chosen(language, options.forms);
+  return {{std::move(words.wording), units},
           options.paper.empty() ? forms::usual_paper(units) : forms::paper_from_text(options.paper),
-          language, wording::chosen(language, options.forms)};
+          language,
+          std::move(words.remarks)};
 }
 
 /// The bytes, with remarks on the words and the face that they are set in.
 Painted painted(std::string bytes, const Shown& shown) {
-  Painted result{std::move(bytes), shown.words.remarks};
+  Painted result{std::move(bytes), shown.remarks};
   if (!drawing::face_is_installed())
     result.remarks.push_back(
-        fmt::format("the face {} is not installed (package fonts-dejavu-core); what is drawn is "
-                    "set in another",
-                    drawing::kFace));
+        shown.voice.text(Fact{"drawing.no_face", {{"face", base::Name{drawing::kFace}}}}));
   return result;
 }
 
@@ -77,8 +74,10 @@ const Picture& chosen(const std::vector<Picture>& pictures, const std::string& n
   if (found != pictures.end()) return *found;
   std::vector<std::string> names;
   for (const Picture& picture : pictures) names.push_back(picture.name);
-  throw base::InputError(fmt::format("--drawing: read {}; accepted here: {}", base::in_quotes(name),
-                                     fmt::join(names, ", ")));
+  throw base::InputError(Fact{"errors.drawing",
+                              {{"read", base::Quoted{name}},
+                               {"accepted", base::names(names, base::List::Joint::listed)}}})
+      .at("--drawing");
 }
 
 std::string bytes_of(const Options& options, const std::string& title,
@@ -97,34 +96,29 @@ std::string bytes_of(const Options& options, const std::string& title,
 Painted draw_plan(const Options& options, const job::Job& job,
                   const results::LayoutResult& result) {
   const Shown shown = shown_of(options, job);
-  const auto pictures =
-      forms::plan_pictures(job, result, shown.words.wording, {shown.units, shown.paper});
+  const auto pictures = forms::plan_pictures(job, result, shown.voice, shown.paper);
   return painted(bytes_of(options, job.title, pictures), shown);
 }
 
 Painted draw_found(const Options& options, const job::Job& job, const check::Findings& findings) {
   const Shown shown = shown_of(options, job);
-  const auto pictures =
-      forms::found_pictures(job, findings, shown.words.wording, {shown.units, shown.paper});
+  const auto pictures = forms::found_pictures(job, findings, shown.voice, shown.paper);
   return painted(bytes_of(options, job.title, pictures), shown);
 }
 
 Painted draw_roof(const Options& options, const job::Job& job, const results::CarryResult& result) {
   const Shown shown = shown_of(options, job);
-  const auto pictures = forms::roof_pictures(job, result, options.drawing, shown.words.wording,
-                                             {shown.units, shown.paper});
+  const auto pictures =
+      forms::roof_pictures(job, result, options.drawing, shown.voice, shown.paper);
   Painted drawn = painted(bytes_of(options, job.title, pictures), shown);
-  if (result.contradiction)
-    drawn.remarks.emplace_back(
-        "the readings contradict each other, so the roof is drawn as planned");
+  if (result.contradiction) drawn.remarks.push_back(shown.voice.text("drawing.as_planned"));
   return drawn;
 }
 
 // Forms
 
 Painted file_of(const job::Job& job, const Shown& shown, const std::vector<drawing::Page>& pages) {
-  return painted(forms::form_file(pages, job, shown.units, shown.language, shown.words.wording),
-                 shown);
+  return painted(forms::form_file(pages, job, shown.language, shown.voice), shown);
 }
 
 Painted draw_field_form(const Options& options, const job::Job& job) {
@@ -132,21 +126,17 @@ Painted draw_field_form(const Options& options, const job::Job& job) {
   const forms::ReadingRows rows =
       forms::reading_rows(job, options.tapes.empty() ? forms::usual_tapes(job.plan)
                                                      : forms::tape_set_from_text(options.tapes));
-  Painted form =
-      file_of(job, shown,
-              forms::field_form(job, results::layout_of(job), rows.tapes, shown.words.wording,
-                                {shown.units, shown.paper, options.show_planned}));
-  const wording::Voice voice(shown.words.wording, shown.units);
-  for (const base::Fact& miss : rows.misses) form.remarks.push_back(voice.text(miss));
+  Painted form = file_of(job, shown,
+                         forms::field_form(job, results::layout_of(job), rows.tapes, shown.voice,
+                                           {shown.paper, options.show_planned}));
+  for (const Fact& miss : rows.misses) form.remarks.push_back(shown.voice.text(miss));
   return form;
 }
 
 Painted draw_correction_sheet(const Options& options, const job::Job& job,
                               const check::Findings& findings) {
   const Shown shown = shown_of(options, job);
-  return file_of(
-      job, shown,
-      forms::correction_sheet(job, findings, shown.words.wording, {shown.units, shown.paper}));
+  return file_of(job, shown, forms::correction_sheet(job, findings, shown.voice, shown.paper));
 }
 
 // The filled form
@@ -188,7 +178,8 @@ int read_form(const std::string& job_path, const std::string& form_path) {
   const std::string pdf = job::bytes_of_file(form_path, fields::kLargestForm);
   limit_what_a_file_can_cost();
   const forms::FormReadings form = forms::readings_on(pdf, form_path, job);
-  for (const std::string& remark : form.remarks) cli::complain(remark);
+  const wording::Voice english(wording::built_in(wording::kUsualLanguage), job.units);
+  for (const Fact& remark : form.remarks) cli::complain(english.text(remark));
   cli::print(job::csv_from_rows(form.rows));
   return cli::kAllInTolerance;
 }

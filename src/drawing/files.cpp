@@ -113,8 +113,10 @@ std::string svg(const Page& page) {
 
 std::string png(const Page& page, int width_px) {
   if (width_px < kNarrowestPicture_px || width_px > kWidestPicture_px) {
-    throw base::InputError(fmt::format("a picture {} pixels wide; {} to {} are possible", width_px,
-                                       kNarrowestPicture_px, kWidestPicture_px));
+    throw base::InputError(base::Fact{"errors.picture_width",
+                                      {{"read", base::Number{static_cast<double>(width_px)}},
+                                       {"least", base::Number{kNarrowestPicture_px}},
+                                       {"most", base::Number{kWidestPicture_px}}}});
   }
   const double scale = width_px / page.width_pt;
   const int height_px = static_cast<int>(std::lround(page.height_pt * scale));

@@ -1,26 +1,25 @@
 #include "field_tree.hpp"
 
-#include <fmt/format.h>
-
 #include <map>
 #include <set>
 
 #include "stakewright/base/error.hpp"
-#include "stakewright/base/text.hpp"
 #include "stakewright/fields/filled.hpp"
 
 namespace stakewright::fields {
 namespace {
 
 using Handle = QPDFObjectHandle;
+using base::Fact;
+using base::InputError;
 
 /// Fields and pages are nested a few deep; a file that nests them deeper, or in a ring, is no form.
 constexpr int kDeepest = 32;
 
-[[noreturn]] void refuse_nested() {
-  throw base::InputError(
-      "the PDF nests its fields or pages without end; accepted: the form as it "
-      "was made");
+[[noreturn]] void refuse_nested() { throw InputError(Fact{"errors.pdf_nested"}); }
+
+Fact place_of(const std::string& field) {
+  return {"errors.field", {{"name", base::Quoted{field}}}};
 }
 
 /// The entry, null where this is no dictionary.
@@ -54,8 +53,7 @@ std::string text_of(Field& field) {
   const bool writes = field.type.isNameAndEquals("/Tx") || field.type.isNameAndEquals("/Ch");
   if (!writes || field.value.isNull()) return "";
   if (field.value.isString()) return field.value.getUTF8Value();
-  throw base::InputError(fmt::format("field {}: read what is no text; accepted: text on one line",
-                                     base::in_quotes(field.name)));
+  throw InputError(Fact{"errors.pdf_no_text"}).at(place_of(field.name));
 }
 
 bool acts(const Handle& node) {
@@ -65,10 +63,7 @@ bool acts(const Handle& node) {
 class Tree {
  public:
   void add_form(const Handle& form) {
-    if (!entry(form, "/XFA").isNull())
-      throw base::InputError(
-          "the PDF has an XFA form beside its fields, and what was typed may be "
-          "in that; accepted: the form filled in as it was made");
+    if (!entry(form, "/XFA").isNull()) throw InputError(Fact{"errors.pdf_xfa"});
     for (const Handle& field : items(entry(form, "/Fields"))) descend(field, {}, 0);
   }
 
@@ -123,20 +118,16 @@ class Tree {
     const auto [place, is_first] = by_name_.emplace(field.name, found_.fields.size());
     if (is_first) {
       if (found_.fields.size() >= kMostFields)
-        throw base::InputError(
-            fmt::format("the PDF has more than {} fields; accepted: the form as "
-                        "it was made",
-                        kMostFields));
+        throw InputError(Fact{"errors.pdf_fields", {{"most", base::Count{kMostFields}}}});
       found_.fields.push_back({field.name, std::move(text)});
       return;
     }
     std::string& had = found_.fields[place->second].text;
     if (had.empty()) had = text;
     if (!text.empty() && text != had)
-      throw base::InputError(
-          fmt::format("field {}: it is there twice, with {} and {}; accepted: "
-                      "each field once",
-                      base::in_quotes(field.name), base::in_quotes(had), base::in_quotes(text)));
+      throw InputError(
+          Fact{"errors.pdf_twice", {{"one", base::Quoted{had}}, {"other", base::Quoted{text}}}})
+          .at(place_of(field.name));
   }
 
   std::set<QPDFObjGen> seen_;

@@ -1,7 +1,5 @@
 #include "stakewright/fields/filled.hpp"
 
-#include <fmt/format.h>
-
 #include <new>
 #include <qpdf/QPDF.hh>
 
@@ -13,21 +11,21 @@
 namespace stakewright::fields {
 namespace {
 
+using base::Fact;
+using base::InputError;
+
 [[noreturn]] void refuse_damaged(const std::string& detail) {
-  throw base::InputError(
-      fmt::format("the PDF is damaged or cut short ({}); accepted: the form as the program that "
-                  "filled it in saved it",
-                  base::is_printable(detail) ? detail : base::in_quotes(detail)));
+  const base::Value told =
+      base::is_printable(detail) ? base::Value(base::Name{detail}) : base::Quoted{detail};
+  throw InputError(Fact{"errors.pdf_damaged", {{"detail", told}}});
 }
 
 [[noreturn]] void refuse(const QPDFExc& problem) {
   switch (problem.getErrorCode()) {
     case qpdf_e_password:
-      throw base::InputError("the PDF needs a password; accepted: the form saved without one");
+      throw InputError(Fact{"errors.pdf_password"});
     case qpdf_e_unsupported:
-      throw base::InputError(
-          "the PDF is locked in a way that is not read here; accepted: the form "
-          "saved without protection");
+      throw InputError(Fact{"errors.pdf_locked"});
     default:
       refuse_damaged(problem.getMessageDetail());
   }
@@ -59,12 +57,12 @@ Filled filled_from(std::string_view bytes) {
   try {
     pdf.processMemoryFile("form", bytes.data(), bytes.size());
     return read(pdf);
-  } catch (const base::InputError&) {
+  } catch (const InputError&) {
     throw;
   } catch (const QPDFExc& problem) {
     refuse(problem);
   } catch (const std::bad_alloc&) {
-    throw base::InputError("the PDF needs more memory than any form does");
+    throw InputError(Fact{"errors.pdf_memory"});
   } catch (const std::exception& problem) {  // the library's own checks of what it did not expect
     refuse_damaged(problem.what());
   }

@@ -8,18 +8,17 @@
 #include "pen.hpp"
 #include "plan_marks.hpp"
 #include "scale.hpp"
-#include "stakewright/base/length.hpp"
-#include "stakewright/wording/wording.hpp"
+#include "stakewright/wording/voice.hpp"
 
 namespace stakewright::forms {
 
-using wording::Wording;
+using wording::Voice;
 
 /// Rows from the top down, each as wide as the column.
 class KeyColumn {
  public:
-  KeyColumn(drawing::Page& page, const drawing::Box& box, base::Units units, const Wording& wording)
-      : page_(page), pen_(page), box_(box), units_(units), wording_(wording), y_(box.y_pt) {}
+  KeyColumn(drawing::Page& page, const drawing::Box& box, const Voice& voice)
+      : page_(page), pen_(page), box_(box), voice_(voice), y_(box.y_pt) {}
 
   void add_forward_arrow();
 
@@ -27,32 +26,30 @@ class KeyColumn {
   void add_scale(const Scale& scale);
 
   /// A bar that stands for a length, with that length beside it.
-  void add_bar(double length_pt, const std::string& words);
+  void add_bar(double length_pt, base::Length length);
 
   /// One line, cut to the column.
-  void add_words(const std::string& words, const Style& style = kPlain);
+  void add_words(const base::Value& words, const Style& style = kPlain);
 
   /// Broken into lines.
-  void add_paragraph(const std::string& words, const Style& style = kPlain);
+  void add_paragraph(const base::Value& words);
 
-  /// A name on the left, a length on the right that is never cut.
-  void add_figure(const std::string& name, double length_m);
-  void add_figure(const std::string& name, const std::string& figure);
+  /// A name on the left, a figure on the right that is never cut.
+  void add_figure(const base::Value& name, const base::Value& figure);
 
   /// A sample of a line, what it is, and a length that is never cut.
-  void add_line(const drawing::Stroke& stroke, const std::string& name,
-                const std::string& length = "");
-  void add_string(const std::string& name, const std::string& length);
-  void add_pointer(const std::string& name);
-  void add_outline(const std::string& name, const std::string& rule);
+  void add_line(const drawing::Stroke& stroke, const base::Value& name,
+                const base::Value& length = {});
+  void add_string(const base::Value& name, const base::Value& length);
+  void add_outline(const base::Value& name, const base::Value& rule);
 
   /// What `draw` puts at a place, and what it means.
   using DrawMark = std::function<void(drawing::Page&, drawing::At)>;
-  void add_mark(const DrawMark& draw, const std::string& name);
+  void add_mark(const DrawMark& draw, const base::Value& name);
 
   /// The same, drawn between two places 28 pt apart.
   using DrawSample = std::function<void(drawing::Page&, drawing::At, drawing::At)>;
-  void add_sample(const DrawSample& draw, const std::string& name);
+  void add_sample(const DrawSample& draw, const base::Value& name);
 
   [[nodiscard]] std::size_t rows_left() const;
   [[nodiscard]] double y_pt() const { return y_; }
@@ -61,13 +58,12 @@ class KeyColumn {
  private:
   /// In the middle of the capitals of the row.
   [[nodiscard]] double sample_y() const;
-  void add_meaning(const std::string& name, const std::string& length);
+  void add_meaning(const base::Value& name, const base::Value& length = {});
 
   drawing::Page& page_;
   Pen pen_;
   drawing::Box box_;
-  base::Units units_;
-  const Wording& wording_;
+  const Voice& voice_;
   double y_;
 };
 

@@ -6,18 +6,34 @@
 #include <numbers>
 #include <optional>
 
-#include "directions.hpp"
+#include "key_column.hpp"
 #include "label_room.hpp"
 #include "pen.hpp"
+#include "pictures/picture_sheet.hpp"
 #include "plan_marks.hpp"
-#include "plan_view.hpp"
+#include "scale.hpp"
 
 namespace stakewright::forms {
 namespace {
 
+using base::Fact;
+using base::Length;
+using base::Name;
 using base::Point;
 using drawing::At;
 using drawing::Box;
+
+/// With more sides, strings would hide the plan; the sheet leaves them to the command's table.
+constexpr int kMostSidesWithStrings = 12;
+
+/// What a drawing shows, for the key beside it.
+struct Drawn {
+  Scale scale;
+  bool strings = false;
+  bool baseline = false;
+  bool points_at_pins = false;        ///< some pins lie beyond the drawing
+  std::vector<std::size_t> outlines;  ///< places in the plan's `keep_clear`
+};
 
 constexpr double kBoardHalf_pt = 6.0;
 constexpr double kReach_pt = 84.0;
@@ -34,15 +50,15 @@ bool is_inside(At at, const Box& box) {
 class Plotter {
  public:
   Plotter(drawing::Page& page, const Box& box, const job::Job& job,
-          const results::LayoutResult& layout, base::Units units)
+          const results::LayoutResult& layout, const Voice& voice)
       : page_(page),
         pen_(page),
         box_(box),
         plan_(job.plan),
         layout_(layout),
-        units_(units),
+        voice_(voice),
         with_strings_(job.plan.polygon.sides <= kMostSidesWithStrings),
-        view_(view_of(job.plan, layout, with_strings_, box, units)),
+        view_(view_of_plan(job.plan, layout, with_strings_, box, voice.units())),
         corners_(layout::stakes(job.plan)),
         room_(box),
         drawn_{view_.scale, with_strings_ && !layout.strings.empty(), false, false, {}} {}
@@ -268,7 +284,7 @@ class Plotter {
 
   /// Beside its line; left to the key when there is no room.
   void label_dimension(const Dimension& dimension) {
-    const std::string words = base::text_from_length(dimension.length_m, units_);
+    const std::string words = voice_.text(Length{dimension.length_m});
     if (const auto placed = room_.place_beside(dimension.line, words, kPlain))
       LabelRoom::draw(pen_, *placed);
   }
@@ -285,7 +301,7 @@ class Plotter {
   Box box_;
   const layout::Plan& plan_;
   const results::LayoutResult& layout_;
-  base::Units units_;
+  const Voice& voice_;
   bool with_strings_;
   PlanView view_;
   std::vector<layout::Stake> corners_;
@@ -294,11 +310,92 @@ class Plotter {
   Drawn drawn_;
 };
 
+// The key
+
+void add_sizes(KeyColumn& key, const layout::Plan& plan) {
+  const base::Count sides{static_cast<std::size_t>(plan.polygon.sides)};
+  key.add_words(Fact{"plan.sides", {{"sides", sides}, {"line", Name{plan.measured_to}}}}, kStrong);
+  key.add_figure(Fact{"plan.side"}, Length{layout::side_m(plan.polygon)});
+  key.add_figure(Fact{"plan.corner_radius"}, Length{plan.polygon.corner_radius_m});
+  key.add_figure(Fact{"plan.flat_radius"}, Length{layout::flat_radius_m(plan.polygon)});
+  key.skip(6.0);
+}
+
+void draw_pointer_sample(drawing::Page& page, At at) { draw_pointer(page, at, {1.0, 0.0}); }
+
+void add_marks(KeyColumn& key, const job::Job& job, const results::LayoutResult& layout,
+               const Drawn& drawn) {
+  key.add_mark(draw_stake, Fact{"plan.stake"});
+  if (!job.plan.hold.empty()) key.add_mark(draw_held_stake, Fact{"plan.held"});
+  key.add_mark(draw_center, Fact{"plan.center"});
+  if (!job.plan.pins.empty()) key.add_mark(draw_pin, Fact{"plan.pin"});
+  if (drawn.points_at_pins) key.add_mark(draw_pointer_sample, Fact{"plan.pin_beyond"});
+  if (drawn.baseline) key.add_mark(draw_baseline_sample, Fact{"plan.baseline"});
+  key.add_line(plan_line_stroke(), Fact{"plan.plan_line"});
+  if (drawn.strings) key.add_string(Fact{"plan.string"}, Length{layout.strings.front().setback_m});
+}
+
+/// A key of the job file as it is said: `slab_edge`, slab edge.
+Name spoken(std::string name) {
+  std::replace(name.begin(), name.end(), '_', ' ');
+  return {std::move(name)};
+}
+
+void add_lines(KeyColumn& key, const results::LayoutResult& layout) {
+  for (std::size_t i = 0; i < layout.lines.size(); ++i) {
+    const std::size_t left = layout.lines.size() - i;
+    if (key.rows_left() <= 1 && left > key.rows_left()) {
+      if (key.rows_left() == 1)
+        key.add_words(Fact{"plan.more_lines", {{"count", base::Count{left}}}});
+      return;
+    }
+    const layout::LineFigures& line = layout.lines[i];
+    key.add_line(line_stroke(i), spoken(line.name),
+                 base::Directed{base::Way::out, Length{line.offset_m}});
+  }
+}
+
+void add_outlines(KeyColumn& key, const layout::Plan& plan, const Drawn& drawn) {
+  for (const std::size_t k : drawn.outlines) {
+    if (key.rows_left() < 2) return;
+    const layout::KeepClear& area = plan.keep_clear[k];
+    key.add_outline(Name{area.name},
+                    area.keep_inside ? Fact{"plan.keep_inside"} : Fact{"plan.keep_outside"});
+  }
+}
+
 }  // namespace
 
-Drawn draw_plan(drawing::Page& page, const Box& box, const job::Job& job,
-                const results::LayoutResult& layout, base::Units units) {
-  return Plotter(page, box, job, layout, units).draw();
+void draw_plan(drawing::Page& page, const Box& box, const job::Job& job,
+               const results::LayoutResult& layout, const Voice& voice) {
+  constexpr double kGutter_pt = 18.0;
+  constexpr double kKeyWidth_pt = 178.0;
+  const Box plan{box.x_pt, box.y_pt, box.width_pt - kKeyWidth_pt - kGutter_pt, box.height_pt};
+  const Drawn drawn = Plotter(page, plan, job, layout, voice).draw();
+  KeyColumn key(page, {plan.right_pt() + kGutter_pt, box.y_pt, kKeyWidth_pt, box.height_pt}, voice);
+  key.add_forward_arrow();
+  key.add_scale(drawn.scale);
+  add_sizes(key, job.plan);
+  add_marks(key, job, layout, drawn);
+  add_lines(key, layout);
+  add_outlines(key, job.plan, drawn);
+}
+
+std::vector<Picture> plan_pictures(const job::Job& job, const results::LayoutResult& layout,
+                                   const Voice& voice, Paper paper) {
+  PictureSheet sheet = picture_sheet(job, {Fact{"plan.tab"}, fingerprint_note(job)},
+                                     {"pictures.plan_foot"}, Lie::sideways, voice, paper);
+  const layout::Plan& plan = job.plan;
+  const auto labels = layout::corner_labels(plan.polygon.sides);
+  sheet.page.description = voice.text(Fact{"pictures.plan_description",
+                                           {{"sides", base::Count{labels.size()}},
+                                            {"line", Name{plan.measured_to}},
+                                            {"first", Name{labels.front()}},
+                                            {"last", Name{labels.back()}},
+                                            {"side", Length{layout::side_m(plan.polygon)}},
+                                            {"radius", Length{plan.polygon.corner_radius_m}}}});
+  draw_plan(sheet.page, sheet.body, job, layout, voice);
+  return {{"plan", std::move(sheet.page)}};
 }
 
 }  // namespace stakewright::forms

@@ -1,8 +1,11 @@
 #include "plan_marks.hpp"
 
 #include <array>
+#include <cmath>
+#include <numbers>
 
 #include "pen.hpp"
+#include "stakewright/base/angle.hpp"
 
 namespace stakewright::forms {
 
@@ -57,6 +60,16 @@ void draw_baseline_sample(drawing::Page& page, At middle) {
     pen.line({middle.x_pt - kHalf_pt, y}, {middle.x_pt + kHalf_pt, y}, kThin_pt);
 }
 
+void draw_number(drawing::Page& page, At middle, const std::string& number) {
+  constexpr Style kNumber{.weight = drawing::Weight::bold,
+                          .anchor = drawing::Anchor::middle,
+                          .ink = drawing::Ink::white};
+  page.marks.emplace_back(
+      drawing::Circle{middle, kNumberRadius_pt, drawing::Fill::black, {0.0, {}}});
+  Pen(page).text({middle.x_pt, middle.y_pt + drawing::cap_height_pt(kNumber.size_pt) / 2.0}, number,
+                 kNumber);
+}
+
 void draw_pointer(drawing::Page& page, At at, Direction toward) {
   const auto corner = [&](double along, double across) {
     return At{at.x_pt + along * toward.x - across * toward.y,
@@ -64,6 +77,38 @@ void draw_pointer(drawing::Page& page, At at, Direction toward) {
   };
   page.marks.emplace_back(drawing::Polygon{
       {corner(7.0, 0.0), corner(-4.0, 5.0), corner(-4.0, -5.0)}, drawing::Fill::black, {0.0, {}}});
+}
+
+Direction paper_direction(base::Point ground) {
+  const double length = base::norm_m(ground);
+  return {ground.x_m / length, -ground.y_m / length};
+}
+
+Direction turned(Direction direction, double angle_rad) {
+  const double c = std::cos(angle_rad);
+  const double s = std::sin(angle_rad);
+  return {c * direction.x - s * direction.y, s * direction.x + c * direction.y};
+}
+
+Direction back(Direction direction) { return {-direction.x, -direction.y}; }
+
+std::vector<Direction> fan(Direction direction) {
+  std::vector<Direction> directions{direction};
+  for (const double degrees : {10.0, 20.0, 30.0, 42.0}) {
+    directions.push_back(turned(direction, degrees * base::kDegree_rad));
+    directions.push_back(turned(direction, -degrees * base::kDegree_rad));
+  }
+  return directions;
+}
+
+std::vector<Direction> all_round() {
+  constexpr int kDirections = 16;
+  std::vector<Direction> directions;
+  directions.reserve(kDirections);
+  for (int k = 0; k < kDirections; ++k)
+    directions.push_back(
+        turned({1.0, 0.0}, (k % 2 == 0 ? k : -k) * std::numbers::pi / kDirections));
+  return directions;
 }
 
 }  // namespace stakewright::forms

@@ -1,8 +1,12 @@
-// How each thing on the plan is marked, on the drawing and in its key alike.
+// How each thing on the plan is marked, on the drawing and in its key alike, and the directions in
+// which its label may stand.
 #pragma once
 
 #include <cstddef>
+#include <string>
+#include <vector>
 
+#include "stakewright/base/point.hpp"
 #include "stakewright/drawing/page.hpp"
 
 namespace stakewright::forms {
@@ -31,6 +35,22 @@ struct Direction {
   double x = 0.0;
   double y = 0.0;
 };
+
+/// The direction on paper of a vector on the ground, forward being up.
+Direction paper_direction(base::Point ground);
+
+Direction turned(Direction direction, double angle_rad);
+Direction back(Direction direction);
+
+/// The direction and others near it, alternately to either side.
+std::vector<Direction> fan(Direction direction);
+
+/// Sixteen directions, the right-hand side first.
+std::vector<Direction> all_round();
+
+inline constexpr double kNumberRadius_pt = 7.5;
+/// A black disc with a white number, by which a list names what is marked.
+void draw_number(drawing::Page& page, drawing::At middle, const std::string& number);
 
 /// An arrowhead at the edge of a drawing, toward what lies beyond it.
 void draw_pointer(drawing::Page& page, drawing::At at, Direction toward);

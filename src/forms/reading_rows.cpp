@@ -7,8 +7,12 @@
 #include <limits>
 #include <map>
 #include <optional>
+#include <utility>
 
-#include "points.hpp"
+#include "stakewright/base/error.hpp"
+#include "stakewright/job/job.hpp"
+#include "stakewright/results/tapes.hpp"
+#include "stakewright/suspects/tapes.hpp"
 
 namespace stakewright::forms {
 namespace {
@@ -147,7 +151,28 @@ std::vector<layout::Tape> round_of(const Site& site, const std::string& hold,
   return round;
 }
 
+std::vector<layout::Tape> tapes_of(const layout::Plan& plan,
+                                   const std::vector<suspects::PlannedPull>& pulls) {
+  std::map<std::pair<std::string, std::string>, int> skips;
+  for (const layout::Tape& tape : layout::check_tapes(plan)) {
+    skips[{tape.from, tape.to}] = tape.skip;
+    skips[{tape.to, tape.from}] = tape.skip;
+  }
+  std::vector<layout::Tape> tapes;
+  for (const suspects::PlannedPull& pull : pulls)
+    tapes.push_back({pull.from, pull.to, skips.at({pull.from, pull.to}), pull.length_m});
+  return tapes;
+}
+
 }  // namespace
+
+std::map<std::string, base::Point> points_by_label(const layout::Plan& plan) {
+  std::map<std::string, base::Point> points;
+  for (const layout::Pin& pin : plan.pins) points[pin.name] = pin.at;
+  for (const layout::Stake& corner : layout::stakes(plan)) points[corner.label] = corner.at;
+  points[layout::kCenterLabel] = plan.center;
+  return points;
+}
 
 std::vector<layout::Tape> standing_tapes(const layout::Plan& plan) {
   auto tapes = layout::check_tapes(plan);
@@ -174,6 +199,39 @@ std::vector<Station> by_station(const layout::Plan& plan, const std::vector<layo
     stations.push_back({hold, round_of(site, hold, here, reader)});
     reader = site.at(stations.back().tapes.back().to);
     last = hold;
+  }
+  return stations;
+}
+
+TapeSet usual_tapes(const layout::Plan& plan) {
+  return plan.polygon.sides <= kMostSidesTapedInFull ? TapeSet::plan : TapeSet::all;
+}
+
+TapeSet tape_set_from_text(std::string_view text) {
+  if (text == "plan") return TapeSet::plan;
+  if (text == "all") return TapeSet::all;
+  throw base::InputError(
+      base::Fact{"errors.tape_set", {{"read", base::Quoted{std::string(text)}}}});
+}
+
+ReadingRows reading_rows(const job::Job& job, TapeSet set) {
+  if (set == TapeSet::all) return {walked(job.plan, standing_tapes(job.plan)), {}};
+  const suspects::TapePlan plan = suspects::tape_plan(job.plan, results::usual_request(job));
+  return {tapes_of(job.plan, plan.pulls), plan.misses};
+}
+
+std::vector<layout::Tape> walked(const layout::Plan& plan, const std::vector<layout::Tape>& tapes) {
+  std::vector<layout::Tape> result;
+  for (const Station& station : by_station(plan, tapes))
+    result.insert(result.end(), station.tapes.begin(), station.tapes.end());
+  return result;
+}
+
+std::vector<Station> grouped(const std::vector<layout::Tape>& tapes) {
+  std::vector<Station> stations;
+  for (const layout::Tape& tape : tapes) {
+    if (stations.empty() || stations.back().hold != tape.from) stations.push_back({tape.from, {}});
+    stations.back().tapes.push_back(tape);
   }
   return stations;
 }

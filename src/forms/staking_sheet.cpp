@@ -1,17 +1,21 @@
+// Sheet 2: each stake with its two holds and pulls, in working order.
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
-#include "running_sheets.hpp"
-#include "sheets.hpp"
+#include "plan_marks.hpp"
+#include "scale.hpp"
+#include "sheet.hpp"
 #include "stakewright/base/angle.hpp"
-#include "swing_picture.hpp"
+#include "stakewright/forms/reading_rows.hpp"
 
 namespace stakewright::forms {
 namespace {
 
+using base::Length;
+using base::Point;
 using drawing::At;
 using drawing::Box;
 
@@ -24,19 +28,13 @@ constexpr double kLargestPull_pt = 12.5;
 constexpr Style kStakeLabel{.size_pt = 15.0, .weight = drawing::Weight::bold};
 constexpr Style kHold{.size_pt = 13.0};
 
-Table staking_table(const Wording& wording, double width_pt, bool with_pictures) {
-  const std::string& hold = wording.text("staking.hold");
-  const std::string& pull = wording.text("staking.pull");
-  std::vector<Column> columns{{wording.text("staking.done"), 42.0},
-                              {wording.text("staking.stake"), 45.0},
-                              {hold, 39.0, true},
-                              {pull, 89.0},
-                              {hold, 39.0, true},
-                              {pull, 89.0},
-                              {wording.text("staking.hand"), 44.0},
-                              {wording.text("staking.crossing"), 46.0},
-                              {wording.text("staking.turn"), 67.0}};
-  if (with_pictures) columns.push_back({wording.text("staking.picture"), 51.0});
+Table staking_table(double width_pt, bool with_pictures) {
+  std::vector<Column> columns{{Fact{"staking.done"}, 42.0},       {Fact{"staking.stake"}, 45.0},
+                              {Fact{"staking.hold"}, 39.0, true}, {Fact{"staking.pull"}, 89.0},
+                              {Fact{"staking.hold"}, 39.0, true}, {Fact{"staking.pull"}, 89.0},
+                              {Fact{"staking.hand"}, 44.0},       {Fact{"staking.crossing"}, 46.0},
+                              {Fact{"staking.turn"}, 67.0}};
+  if (with_pictures) columns.push_back({Fact{"staking.picture"}, 51.0});
   return {columns, width_pt};
 }
 
@@ -46,14 +44,37 @@ bool is_flat(const layout::Swing& swing) {
          std::round(layout::kFlattestCrossing_rad / base::kDegree_rad);
 }
 
+/// A thumbnail of one swing: the polygon, the two tapes, the stake they set, as large as the box
+/// allows.  It shows on which hand the stake lies.
+void draw_swing(drawing::Page& page, const Box& box, const layout::Plan& plan,
+                const layout::Swing& swing) {
+  const auto points = points_by_label(plan);
+  const std::array<Point, 2> holds{points.at(swing.from[0].label), points.at(swing.from[1].label)};
+  const auto corners = layout::corners_of(plan.polygon, plan);
+  auto shown = corners;
+  shown.insert(shown.end(), holds.begin(), holds.end());
+  const PlanView view = thumbnail(shown, box, 6.0);
+
+  drawing::Polygon outline{{}, drawing::Fill::none, {kThin_pt, {1.5, 1.5}}};
+  for (const Point& corner : corners) outline.points.push_back(view.at(corner));
+  page.marks.emplace_back(std::move(outline));
+  const At stake = view.at(points.at(swing.stake));
+  Pen pen(page);
+  for (const Point& hold : holds) {
+    pen.line(view.at(hold), stake, 1.2);
+    page.marks.emplace_back(drawing::Circle{view.at(hold), 1.6, drawing::Fill::black, {0.0, {}}});
+  }
+  page.marks.emplace_back(drawing::Circle{stake, 3.2, drawing::Fill::white, {1.2, {}}});
+}
+
 class StakingSheets {
  public:
   explicit StakingSheets(const FormInput& input)
       : input_(input),
-        wording_(input.wording),
+        voice_(input.voice),
         order_(input.layout.order),
         radial_(input.layout.radial),
-        sheets_(SheetKind::stake, input.choices.paper) {
+        sheets_(SheetKind::stake, input.choices.paper, input.voice) {
     add_opening();
     const std::size_t rows = order_.swings.size() + (order_.sighted ? 1 : 0);
     const double each = (sheets_.room().height_pt - kTableHead_pt - notes_height_pt()) /
@@ -63,65 +84,54 @@ class StakingSheets {
   }
 
   std::vector<Sheet> sheets() {
-    const Table table = staking_table(wording_, sheets_.room().width_pt, with_pictures_);
+    const Table table = staking_table(sheets_.room().width_pt, with_pictures_);
     choose_pull_style(table);
     sheets_.start_table(table);
     if (order_.sighted) add_sighting(*order_.sighted);
     for (const layout::Swing& swing : order_.swings) add_swing(swing);
     sheets_.end_table();
     sheets_.make_room(notes_height_pt());
-    add_notes();
+    sheets_.use(kAboveNotes_pt);
+    for (const Fact& note : notes()) sheets_.add_paragraph(note, kPlain, kUnderNote_pt);
     return sheets_.taken();
   }
 
  private:
+  static constexpr double kAboveNotes_pt = 8.0;
+  static constexpr double kUnderNote_pt = 2.0;
+
   void add_opening() {
-    sheets_.add_caution(wording_.text("staking.caution"));
-    Pen pen = sheets_.pen();
-    const drawing::At at = sheets_.corner();
-    const double width = sheets_.room().width_pt;
-    pen.cut_text({at.x_pt, at.y_pt + kText_pt}, width,
-                 wording_.filled("staking.given",
-                                 {{"points", fmt::format("{}", fmt::join(order_.given, ", "))}}),
-                 kStrong);
+    sheets_.add_caution({"staking.caution"});
+    const At at = sheets_.corner();
+    sheets_.pen().cut_text(
+        {at.x_pt, at.y_pt + kText_pt}, sheets_.room().width_pt,
+        voice_.text(Fact{"staking.given",
+                         {{"points", base::names(order_.given, base::List::Joint::listed)}}}),
+        kStrong);
     sheets_.use(16.0);
-    sheets_.use(pen.paragraph(sheets_.corner(), width, wording_.text("staking.how")) + 3.0);
-    sheets_.use(pen.paragraph(sheets_.corner(), width, how_by_angle()) + 8.0);
+    sheets_.add_paragraph(Fact{"staking.how"}, kPlain, 3.0);
+    sheets_.add_paragraph(Fact{"staking.by_angle",
+                               {{"zero", shortened(radial_.mark)},
+                                {"distance", Length{input_.job.plan.polygon.corner_radius_m}}}},
+                          kPlain, 8.0);
   }
 
-  [[nodiscard]] std::string how_by_angle() const {
-    return wording_.filled("staking.by_angle",
-                           {{"zero", shortened(radial_.mark)},
-                            {"distance", length_text(input_.job.plan.polygon.corner_radius_m)}});
-  }
-
-  [[nodiscard]] std::vector<std::string> notes() const {
-    std::vector<std::string> notes{wording_.text("staking.hand_note"),
-                                   wording_.text("staking.crossing_note")};
-    for (const layout::Swing& swing : order_.swings) {
-      if (!is_flat(swing)) continue;
-      notes.push_back(wording_.text("staking.flat_note"));
-      break;
-    }
+  [[nodiscard]] std::vector<Fact> notes() const {
+    std::vector<Fact> notes{{"staking.hand_note"}, {"staking.crossing_note"}};
+    if (std::any_of(order_.swings.begin(), order_.swings.end(), is_flat))
+      notes.push_back({"staking.flat_note"});
     return notes;
   }
 
   [[nodiscard]] double notes_height_pt() const {
-    double height = 8.0;
-    for (const std::string& note : notes())
-      height += paragraph_height_pt(sheets_.room().width_pt, note) + 2.0;
+    double height = kAboveNotes_pt;
+    for (const Fact& note : notes()) height += sheets_.paragraph_height_pt(note) + kUnderNote_pt;
     return height;
-  }
-
-  void add_notes() {
-    sheets_.use(8.0);
-    for (const std::string& note : notes())
-      sheets_.use(sheets_.pen().paragraph(sheets_.corner(), sheets_.room().width_pt, note) + 2.0);
   }
 
   /// As large as the longest pull allows: a length is never cut.
   void choose_pull_style(const Table& table) {
-    const double room = Table::inside_pt(table.cell(pull1, {}, row_pt_));
+    const double room = table.cell(pull1, {}, row_pt_).width_pt - 2.0 * kCellMargin_pt;
     const auto fits = [&](const layout::Hold& hold) {
       return width_pt(length_text(hold.length_m), pull_style_) <= room;
     };
@@ -136,13 +146,12 @@ class StakingSheets {
   }
 
   [[nodiscard]] std::string length_text(double length_m) const {
-    return base::text_from_length(length_m, input_.choices.units);
+    return voice_.text(Length{length_m});
   }
 
   At start_row() {
     const At top = sheets_.start_row(row_pt_).top;
-    const Box& room = sheets_.room();
-    sheets_.pen().line({room.x_pt, room.y_pt}, {room.right_pt(), room.y_pt}, kRule_pt);
+    sheets_.rule_off(0.0, kRule_pt);
     return top;
   }
 
@@ -165,7 +174,8 @@ class StakingSheets {
     constexpr double kTurn_seconds = 360.0 * 3600.0;
     constexpr double kSecond_rad = base::kDegree_rad / 3600.0;
     const double seconds = std::round(stake->angle_rad / kSecond_rad);
-    return base::dms_from_angle(std::fmod(seconds, kTurn_seconds) * kSecond_rad);
+    return voice_.text(
+        base::Angle{std::fmod(seconds, kTurn_seconds) * kSecond_rad, base::AngleStyle::dms});
   }
 
   void add_hold(Pen& pen, At top, Col label, Col pull, const layout::Hold& hold) {
@@ -178,8 +188,10 @@ class StakingSheets {
     Pen pen = sheets_.pen();
     add_common(pen, top, sighting.stake);
     add_hold(pen, top, hold1, pull1, {sighting.from, sighting.length_m});
-    pen.in_box(cell(hold2, top), wording_.text("staking.sight"));
-    pen.in_box(cell(pull2, top), base::text_from_bearing(sighting.bearing_rad), pull_style_);
+    pen.in_box(cell(hold2, top), voice_.text("staking.sight"));
+    pen.in_box(cell(pull2, top),
+               voice_.text(base::Angle{sighting.bearing_rad, base::AngleStyle::bearing}),
+               pull_style_);
   }
 
   void add_swing(const layout::Swing& swing) {
@@ -189,14 +201,15 @@ class StakingSheets {
     add_hold(pen, top, hold1, pull1, swing.from[0]);
     add_hold(pen, top, hold2, pull2, swing.from[1]);
     pen.in_box(cell(hand, top),
-               wording_.text(swing.hand == layout::Hand::left ? "staking.left" : "staking.right"));
-    const double degrees = std::round(swing.crossing_rad / base::kDegree_rad);
-    pen.in_box(cell(crossing, top), fmt::format("{}°{}", degrees, is_flat(swing) ? " !" : ""));
+               voice_.text(swing.hand == layout::Hand::left ? Fact{"staking.left"}
+                                                            : Fact{"staking.right"}));
+    pen.in_box(cell(crossing, top), fmt::format("{:.0f}°{}", swing.crossing_rad / base::kDegree_rad,
+                                                is_flat(swing) ? " !" : ""));
     if (with_pictures_) draw_swing(sheets_.page(), cell(picture, top), input_.job.plan, swing);
   }
 
   const FormInput& input_;
-  const Wording& wording_;
+  const Voice& voice_;
   const layout::StakingOrder& order_;
   const layout::Radial& radial_;
   RunningSheets sheets_;

@@ -10,7 +10,17 @@
 namespace stakewright::output {
 namespace {
 
-const char* word_of(roof::Fit fit) { return fit == roof::Fit::pattern ? "pattern" : "own"; }
+const char* word_of(roof::Fit fit) {
+  switch (fit) {
+    case roof::Fit::try_pattern:
+      return "try pattern";
+    case roof::Fit::own:
+      return "own";
+    case roof::Fit::pattern:
+      break;
+  }
+  return "pattern";
+}
 
 /// `found`, `difference` and `uncertainty` are there only with readings, and `cut` with them.
 void add_figure(Json& to, const roof::Figure& figure) {

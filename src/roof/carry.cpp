@@ -52,12 +52,11 @@ Sheet merged_sheet(const Roof& roof, const Bay& planned, const Bay& found, const
   result.left_edge = figure(planned.exact.sheet_edge.left, found.exact.sheet_edge.left);
   result.right_edge = figure(planned.exact.sheet_edge.right, found.exact.sheet_edge.right);
   const double edge_m = planned.exact.sheet_height.value;
-  const bool fits = judge.fit(result.base, 1.0) == Fit::pattern &&
-                    judge.fit(result.height, 1.0) == Fit::pattern &&
-                    judge.fit(result.left_edge, edge_m) == Fit::pattern &&
-                    judge.fit(result.right_edge, edge_m) == Fit::pattern;
-  result.fit = fits ? Fit::pattern : Fit::own;
-  finish_sheet(result, roof, fits ? planned.exact : found.exact);
+  // The worst of all four.
+  result.fit =
+      std::max({judge.fit(result.base, 1.0), judge.fit(result.height, 1.0),
+                judge.fit(result.left_edge, edge_m), judge.fit(result.right_edge, edge_m)});
+  finish_sheet(result, roof, result.fit == Fit::own ? found.exact : planned.exact);
   return result;
 }
 

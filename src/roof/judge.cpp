@@ -29,8 +29,10 @@ Figure Judge::figure(double planned, double found, double variance) const {
 
 Fit Judge::fit(const Figure& figure, double lever) const {
   if (!figure.found) return Fit::pattern;
-  const double off = (std::abs(*figure.difference) + *figure.uncertainty) * lever;
-  return off <= part_tolerance_m_ ? Fit::pattern : Fit::own;
+  const double off_m = std::abs(*figure.difference) * lever;
+  if (off_m > part_tolerance_m_) return Fit::own;
+  const bool surely = off_m + *figure.uncertainty * lever <= part_tolerance_m_;
+  return surely ? Fit::pattern : Fit::try_pattern;
 }
 
 Joint Judge::joint(const Place& at, JointName what, const std::vector<Share>& shares) const {

@@ -92,12 +92,12 @@ Outcome outcome(const Carry& carry) {
   for (const auto& part : carry.parts) {
     if (part.kind == PartKind::blocking) continue;
     ++result.parts;
-    if (part.fit == Fit::own) ++result.own_parts;
+    if (part.fit != Fit::pattern) ++result.own_parts;
     if (!part.line.found) continue;
     if (!result.worst_part || doubt_m(part) > doubt_m(*result.worst_part)) result.worst_part = part;
   }
   for (const auto& cut : carry.cuts)
-    if (cut.fit == Fit::own && cut.part != PartKind::blocking) ++result.own_cuts;
+    if (cut.fit != Fit::pattern && cut.part != PartKind::blocking) ++result.own_cuts;
   for (const auto& joint : carry.joints) {
     if (!joint.closes) ++result.open_joints;
     if (!result.worst_joint || doubt_m(joint) > doubt_m(*result.worst_joint))

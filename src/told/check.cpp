@@ -169,14 +169,6 @@ List fixing_tapes(const Findings& findings, const adjustment::Loose& loose) {
   return tapes;
 }
 
-void say_likeliest_cause(const Findings& findings, Paragraph& said) {
-  const auto& ranked = findings.suspects.ranked;
-  if (ranked.empty() || ranked.front().causes.empty() || !findings.slips.excluded.empty()) return;
-  said.push_back({"check.likeliest_cause",
-                  {{"chance", Chance{ranked.front().chance}},
-                   {"explanation", explanation(findings.network, ranked.front().causes)}}});
-}
-
 Row corner_row(const Findings& findings, std::size_t i) {
   const placement::CornerResult& corner = findings.placement->corners[i];
   const Nothing none{};
@@ -312,6 +304,15 @@ Paragraph left_out(const Findings& findings) {
   return said;
 }
 
+Paragraph likeliest_cause(const Findings& findings) {
+  const auto& ranked = findings.suspects.ranked;
+  if (ranked.empty() || ranked.front().causes.empty() || !findings.slips.excluded.empty())
+    return {};
+  return {{"check.likeliest_cause",
+           {{"chance", Chance{ranked.front().chance}},
+            {"explanation", explanation(findings.network, ranked.front().causes)}}}};
+}
+
 Paragraph loose_corners(const Findings& findings) {
   const auto& loose = findings.used.loose;
   Paragraph said;
@@ -340,7 +341,7 @@ Paragraph check_opening(const Findings& findings, const base::Tolerance& toleran
   if (!check::only_levels(findings)) add(loose_corners(findings), said);
   add(levels_opening(findings, tolerance), said);
   if (findings.places != check::Verdict::in && !findings.suspects.of_another_job) {
-    say_likeliest_cause(findings, said);
+    add(likeliest_cause(findings), said);
     add(next_pull(findings), said);
   }
   return said;

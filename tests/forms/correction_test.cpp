@@ -1,5 +1,5 @@
 // The correction sheet, from readings of stakes that stand where the test put them.
-#include "stakewright/forms/correction_sheet.hpp"
+#include "stakewright/forms/field_form.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -11,6 +11,7 @@
 
 #include "page_ink.hpp"
 #include "sample_jobs.hpp"
+#include "stakewright/check/check.hpp"
 #include "stakewright/readings/reading.hpp"
 
 namespace stakewright::forms {
@@ -31,8 +32,7 @@ struct Scene {
   check::Findings findings;
 
   [[nodiscard]] std::vector<drawing::Page> pages(const std::string& language = "en") const {
-    return correction_sheet(job, findings, wording::built_in(language),
-                            {job.units, usual_paper(job.units), false});
+    return correction_sheet(job, findings, voice_in(job.units, language), usual_paper(job.units));
   }
 };
 
@@ -134,7 +134,7 @@ TEST(CorrectionSheet, SaysTheWayAsSeenFromTheCenter) {
   const Point out = (1.0 / job.plan.polygon.corner_radius_m) * stakes[2].at;
   const Scene scene = checked(job, {{"C", 0.02 * out}});
   ASSERT_EQ(scene.findings.moves.size(), 1U);
-  EXPECT_THAT(text_of(scene.pages()), HasSubstr("20.0 mm in all. Seen from O: 20.0 mm nearer, "));
+  EXPECT_THAT(text_of(scene.pages()), HasSubstr("\n20 mm inward\n"));
 }
 
 /// Tail and head of the arrow: from the small black circle to the tip of the black triangle.
@@ -232,9 +232,8 @@ TEST(CorrectionSheet, AsksForEverythingWhenReadingsContradictAndNoPullWouldTell)
 TEST(CorrectionSheet, NamesTheReadingsThatWereLeftOut) {
   job::Job job = plain_job(6);
   Scene scene = checked(job, {});
-  ASSERT_FALSE(scene.findings.used.readings_out.empty());
-  scene.findings.used.readings_out[1].excluded = true;
-  EXPECT_THAT(text_of(scene.pages()), HasSubstr("Left out as misread: B–C ("));
+  scene.findings.slips.excluded = {1};
+  EXPECT_THAT(text_of(scene.pages()), HasSubstr("The tape B–C reads 0\" too long and was left out."));
 }
 
 TEST(CorrectionSheet, SaysSoWhereFewerThanTwoStakesStay) {

@@ -11,7 +11,7 @@
 #include "page_ink.hpp"
 #include "sample_jobs.hpp"
 #include "stakewright/base/error.hpp"
-#include "stakewright/forms/fingerprint.hpp"
+#include "stakewright/forms/job_record.hpp"
 
 namespace stakewright::forms {
 namespace {
@@ -190,9 +190,9 @@ TEST(PlanSheet, HasABarAsLongAsItSays) {
       else if (text->text.starts_with(printed))
         printed_m = base::length_m_from_text(
             text->text.substr(printed.size(), text->text.find(" long") - printed.size()),
-            sample.choices.units);
+            sample.units);
       else if (bar_pt > 0.0 && length_m == 0.0)
-        length_m = base::length_m_from_text(text->text, sample.choices.units);
+        length_m = base::length_m_from_text(text->text, sample.units);
     }
     EXPECT_NEAR(bar_pt / 72.0 * 0.0254 * denominator, length_m, 1e-9) << sample.words;
     EXPECT_NEAR(printed_m, bar_pt / 72.0 * 0.0254, 0.0254 / 64.0 + 1e-9) << sample.words;
@@ -251,10 +251,9 @@ TEST(StakingSheet, HasEachSwingOnceWithItsTwoPulls) {
     for (const layout::Swing& swing : order.swings) {
       EXPECT_EQ(ticks.count("set." + swing.stake), 1U) << sample.words;
       for (const layout::Hold& hold : swing.from)
-        ++pulls[base::text_from_length(hold.length_m, sample.choices.units)];
+        ++pulls[base::text_from_length(hold.length_m, sample.units)];
     }
-    if (order.sighted)
-      ++pulls[base::text_from_length(order.sighted->length_m, sample.choices.units)];
+    if (order.sighted) ++pulls[base::text_from_length(order.sighted->length_m, sample.units)];
     for (const auto& [length, times] : pulls)
       EXPECT_EQ(said[length], times) << sample.words << ", " << length;
   }
@@ -336,7 +335,7 @@ TEST(ReadingSheet, TakesTheSamePairTwiceWhenAPlanAsksForIt) {
   auto tapes = sample.tapes();
   tapes.push_back(tapes.front());
   const auto pages =
-      field_form(sample.job, sample.layout, tapes, wording::built_in("en"), sample.choices);
+      field_form(sample.job, sample.layout, tapes, voice_in(sample.units), sample.choices);
   std::set<std::string> names;
   for (const drawing::Page& page : pages)
     for (const drawing::Blank& blank : page.blanks)
@@ -381,7 +380,7 @@ TEST(ReadingSheet, LeavesPlannedLengthsOutUnlessAsked) {
   Sample sample = plain(8);
   std::set<std::string> planned;
   for (const layout::Tape& tape : sample.tapes())
-    planned.insert(base::text_from_length(tape.length_m, sample.choices.units));
+    planned.insert(base::text_from_length(tape.length_m, sample.units));
   // The pencil check has them, for use when all is written down.
   const auto said_on_reading_sheets = [&] {
     std::multiset<std::string> said;

@@ -1,5 +1,5 @@
 // What is typed into the blanks of a form, as readings.
-#include "stakewright/forms/filled_form.hpp"
+#include "stakewright/forms/form_file.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -11,7 +11,6 @@
 #include "refusal.hpp"
 #include "sample_jobs.hpp"
 #include "stakewright/fields/fillable.hpp"
-#include "stakewright/forms/form_file.hpp"
 
 namespace stakewright::forms {
 namespace {
@@ -38,9 +37,8 @@ struct Form {
 };
 
 Form form_of(const Sample& sample) {
-  return {
-      job_with_instruments(sample.job),
-      form_file(sample.pages(), sample.job, sample.choices.units, "en", wording::built_in("en"))};
+  return {job_with_instruments(sample.job),
+          form_file(sample.pages(), sample.job, "en", voice_in(sample.units))};
 }
 
 const Form& hexagon() {
@@ -80,7 +78,8 @@ std::string refused(const Form& form, const Typed& typed) {
 TEST(FilledForm, LeavesEmptyBlanksOutAndSaysSoWhenThereIsNothingElse) {
   const FormReadings form = read(hexagon(), {{"date", "Monday"}, {"note.A-B", "skipped"}});
   EXPECT_THAT(form.rows, IsEmpty());
-  EXPECT_THAT(form.remarks, ElementsAre("filled.pdf: no reading is filled in"));
+  ASSERT_THAT(form.remarks, SizeIs(1));
+  EXPECT_EQ(told_in_english(form.remarks[0]), "filled.pdf: no reading is filled in");
 }
 
 TEST(FilledForm, ReadsLengthsAsAReadingsFileDoes) {
@@ -132,7 +131,8 @@ TEST(FilledForm, TakesANumberForATapeNamedAtItsHead) {
   EXPECT_EQ(read(hexagon(), second).readings[0].kind, readings::Kind::laser);
   const FormReadings unnamed = read(hexagon(), head);
   EXPECT_EQ(unnamed.readings[0].instrument, "steel");
-  EXPECT_THAT(unnamed.remarks, ElementsAre(HasSubstr("1 of the readings name no tape")));
+  ASSERT_THAT(unnamed.remarks, SizeIs(1));
+  EXPECT_THAT(told_in_english(unnamed.remarks[0]), HasSubstr("1 of the readings names no tape"));
   EXPECT_THAT(refused(hexagon(), {{"reading.A-B.1", "9-3"}, {"instrument.A-B", "2"}}),
               HasSubstr("field instrument.A-B: read \"2\", and field tape.2 is empty"));
 }
@@ -156,7 +156,7 @@ Form with_laser_and_level() {
         "laser.s1.1", "level-name", "level.1.A", "level.2.T1", "level-point.s1", "level.1.s1"})
     page.blanks.push_back({name, {50.0, y += 25.0, 100.0, 23.0}, drawing::BlankKind::text});
   const job::Job job = job_with_instruments(crowded(6, base::Units::meters, 0.0).job);
-  return {job, form_file({page}, job, job.units, "en", wording::built_in("en"))};
+  return {job, form_file({page}, job, "en", voice_in(job.units))};
 }
 
 TEST(FilledForm, ReadsLaserDistancesAndRodReadings) {
@@ -184,7 +184,7 @@ TEST(FilledForm, ReadsLaserDistancesAndRodReadings) {
 
 TEST(FilledForm, InOtherUnitsThanTheJobsMeansWhatItsBlanksSay) {
   Sample sample = plain(6, base::Units::feet_inches);
-  sample.choices.units = base::Units::millimeters;
+  sample.units = base::Units::millimeters;
   const Form form = form_of(sample);
   const FormReadings result = read(form, {{"reading.A-B.1", "2816"}, {"burned.A-B", "100"}});
   ASSERT_THAT(result.readings, SizeIs(1));
@@ -230,11 +230,9 @@ TEST(FilledForm, KnowsPinsWhoseNamesHaveDashesAndPoints) {
   sample.job.plan.pins[0].name = "St. 1-2";
   sample = worked_out(sample.job, "pins with odd names");
   const std::vector<layout::Tape> tapes{{"St. 1-2", "A", 0, 4.0}, {"A", "St. 1-2", 0, 4.0}};
-  const auto pages =
-      field_form(sample.job, sample.layout, tapes, wording::built_in("en"), sample.choices);
-  const Form form{
-      job_with_instruments(sample.job),
-      form_file(pages, sample.job, sample.choices.units, "en", wording::built_in("en"))};
+  const Voice voice = voice_in(sample.units);
+  const auto pages = field_form(sample.job, sample.layout, tapes, voice, sample.choices);
+  const Form form{job_with_instruments(sample.job), form_file(pages, sample.job, "en", voice)};
   Typed typed;
   for (const drawing::Page& page : pages)
     for (const drawing::Blank& blank : page.blanks)
@@ -260,14 +258,15 @@ TEST(FilledForm, ReadsBackEveryReadingBlankThereIs) {
 }
 
 TEST(Hints, AreInTheLanguageOfTheForm) {
-  EXPECT_EQ(hint_for("reading.A-C.2", wording::built_in("en")), "A-C: reading 2");
-  EXPECT_EQ(hint_for("something.else", wording::built_in("en")), "something.else");
+  const Voice voice = voice_in(base::Units::millimeters, "es");
+  EXPECT_EQ(hint_for("reading.A-C.2", voice), "A-C: lectura 2");
+  EXPECT_EQ(hint_for("something.else", voice), "something.else");
 }
 
 TEST(Hints, AreThereForEveryBlank) {
   for (const drawing::Page& page : crowded(6, base::Units::feet_inches, 0.2).pages())
     for (const drawing::Blank& blank : page.blanks)
-      EXPECT_NE(hint_for(blank.name, wording::built_in("en")), blank.name);
+      EXPECT_NE(hint_for(blank.name, voice_in(base::Units::millimeters)), blank.name);
 }
 
 }  // namespace

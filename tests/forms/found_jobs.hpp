@@ -8,6 +8,7 @@
 
 #include "sample_jobs.hpp"
 #include "stakewright/check/check.hpp"
+#include "stakewright/readings/reading.hpp"
 
 namespace stakewright::forms {
 
@@ -54,17 +55,16 @@ inline check::Findings strewn_findings(const job::Job& job, double spread_m, uns
 /// Readings all round and two explanations: a tape and a stake together, and labels changed over.
 inline void add_suspects(check::Findings& findings) {
   const std::size_t n = findings.network.corner_count;
-  const auto add = [&findings](std::size_t from, std::size_t to, bool excluded) {
+  findings.network.instruments = readings::built_in_instruments();
+  const auto add = [&findings](std::size_t from, std::size_t to) {
     readings::Observation observation;
     observation.from = from;
     observation.to = to;
     findings.network.observations.push_back(observation);
-    adjustment::AdjustedReading result;
-    result.excluded = excluded;
-    findings.used.readings_out.push_back(result);
+    findings.slips.excluded.push_back(findings.slips.excluded.size());
   };
-  add(0, n / 2, true);
-  add(1, n - 1, true);
+  add(0, n / 2);
+  add(1, n - 1);
   suspects::Explanation both;
   both.chance = 0.7;
   suspects::Cause tape;
@@ -73,7 +73,7 @@ inline void add_suspects(check::Findings& findings) {
   suspects::Cause stake;
   stake.what = suspects::Cause::What::stake;
   stake.index = n / 3;
-  stake.outward_m = 0.1;
+  stake.outward_m = 0.05;
   both.causes = {tape, stake};
   suspects::Explanation labels;
   labels.chance = 0.2;

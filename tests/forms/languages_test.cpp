@@ -24,14 +24,13 @@ std::vector<Units> units_for(int sides) {
 template <class Look>
 void on_every_page(const std::vector<int>& sizes, const std::vector<Paper>& papers, Look&& look) {
   for (const std::string& language : wording::languages()) {
-    const wording::Wording words = wording::built_in(language);
     for (const int sides : sizes) {
       for (const Units units : units_for(sides)) {
         for (const Paper paper : papers) {
           Sample sample = crowded(sides, units, 0.1 * sides);
           sample.choices.paper = paper;
-          const auto pages =
-              field_form(sample.job, sample.layout, sample.tapes(), words, sample.choices);
+          const auto pages = field_form(sample.job, sample.layout, sample.tapes(),
+                                        voice_in(units, language), sample.choices);
           for (std::size_t k = 0; k < pages.size(); ++k)
             look(pages[k], fmt::format("{}, {}, {}, page {}", language, sample.words,
                                        base::word_of(units), k + 1));

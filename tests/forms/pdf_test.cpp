@@ -37,7 +37,7 @@ Outcome run(const std::string& command) {
 
 /// The form as it goes out.
 std::string file_of(const Sample& sample) {
-  return form_file(sample.pages(), sample.job, sample.choices.units, "en", wording::built_in("en"));
+  return form_file(sample.pages(), sample.job, "en", voice_in(sample.units));
 }
 
 /// A form on disk, gone again with the test.
@@ -85,11 +85,10 @@ TEST_F(Pdf, GivesBackEveryLabelAndLengthAsText) {
     for (const layout::Stake& stake : sample.layout.stakes)
       EXPECT_THAT(words, testing::Contains(stake.label));
     for (const layout::Tape& tape : sample.tapes())
-      EXPECT_THAT(text.out, HasSubstr(base::text_from_length(tape.length_m, sample.choices.units)));
+      EXPECT_THAT(text.out, HasSubstr(base::text_from_length(tape.length_m, sample.units)));
     for (const layout::Swing& swing : sample.layout.order.swings)
       for (const layout::Hold& hold : swing.from)
-        EXPECT_THAT(text.out,
-                    HasSubstr(base::text_from_length(hold.length_m, sample.choices.units)));
+        EXPECT_THAT(text.out, HasSubstr(base::text_from_length(hold.length_m, sample.units)));
     EXPECT_THAT(text.out, HasSubstr("Orchard shelter"));
   }
 }

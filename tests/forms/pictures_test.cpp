@@ -18,8 +18,6 @@ using testing::IsEmpty;
 constexpr double kEdge_pt = 13.5 * 72.0 / 25.4;  // 14 mm, less half a rule
 constexpr Units kAllUnits[] = {Units::feet_inches, Units::millimeters, Units::meters};
 
-PictureChoices choices_in(Units units) { return {units, usual_paper(units)}; }
-
 /// Titles and names that a hostile or careless hand may write.
 std::vector<std::string> hard_names() {
   return {std::string(300, 'W'), "שלום עולם גג מחומש עם קורות ארוכות מאוד",
@@ -46,7 +44,7 @@ TEST(PlanPicture, LetsNoWordsLieOverOthersOrOverALine) {
     const Units units = kAllUnits[static_cast<std::size_t>(sides) % 3];
     for (const Sample& sample : {plain(sides, units), crowded(sides, units, 0.13 * sides)}) {
       const auto pictures =
-          plan_pictures(sample.job, sample.layout, wording::built_in("en"), choices_in(units));
+          plan_pictures(sample.job, sample.layout, voice_in(units), usual_paper(units));
       ASSERT_EQ(pictures.size(), 1U);
       expect_sound(pictures.front().page, sample.words);
       expect_nothing_cut(pictures.front().page, sample.words);
@@ -61,7 +59,7 @@ TEST(PlanPicture, NamesAllFortyEightStakesOnOnePage) {
   for (const Units units : kAllUnits) {
     for (const Sample& sample : {plain(48, units), crowded(48, units, 0.3)}) {
       const auto pictures =
-          plan_pictures(sample.job, sample.layout, wording::built_in("en"), choices_in(units));
+          plan_pictures(sample.job, sample.layout, voice_in(units), usual_paper(units));
       ASSERT_EQ(pictures.size(), 1U);
       expect_sound(pictures.front().page, sample.words);
       for (const layout::Stake& stake : sample.layout.stakes)
@@ -79,8 +77,8 @@ TEST(PlanPicture, StandsUpToHardTitlesAndNames) {
     sample.job.plan.pins[0].name = name;
     sample.job.plan.keep_clear[0].name = name;
     sample.layout.lines[0].name = name;
-    const auto pictures = plan_pictures(sample.job, sample.layout, wording::built_in("en"),
-                                        choices_in(Units::millimeters));
+    const auto pictures = plan_pictures(sample.job, sample.layout, voice_in(Units::millimeters),
+                                        usual_paper(Units::millimeters));
     expect_sound(pictures.front().page, name);
   }
 }
@@ -88,8 +86,7 @@ TEST(PlanPicture, StandsUpToHardTitlesAndNames) {
 std::vector<drawing::Page> found_pages(const job::Job& job, const check::Findings& findings,
                                        Units units) {
   std::vector<drawing::Page> pages;
-  for (const Picture& picture :
-       found_pictures(job, findings, wording::built_in("en"), choices_in(units)))
+  for (const Picture& picture : found_pictures(job, findings, voice_in(units), usual_paper(units)))
     pages.push_back(picture.page);
   return pages;
 }
@@ -113,15 +110,14 @@ TEST(FoundPicture, LetsNoWordsLieOverOthersOrOverALine) {
 
 TEST(Pictures, HaveRoomForEveryLanguage) {
   for (const std::string& language : wording::languages()) {
-    const wording::Wording words = wording::built_in(language);
     for (const int sides : {3, 5, 8, 12, 24}) {
       const Units units = kAllUnits[static_cast<std::size_t>(sides) % 3];
       const Sample sample = crowded(sides, units, 0.4);
       check::Findings findings = strewn_findings(sample.job, 0.008, 31);
       add_suspects(findings);
       for (const auto& pictures :
-           {plan_pictures(sample.job, sample.layout, words, choices_in(units)),
-            found_pictures(sample.job, findings, words, choices_in(units))}) {
+           {plan_pictures(sample.job, sample.layout, voice_in(units, language), usual_paper(units)),
+            found_pictures(sample.job, findings, voice_in(units, language), usual_paper(units))}) {
         const std::string place = fmt::format("{}, {} sides", language, sides);
         expect_sound(pictures[0].page, place);
         expect_nothing_cut(pictures[0].page, place);
@@ -223,10 +219,11 @@ TEST(Pictures, AreTheSameBytesEveryTime) {
   add_suspects(findings);
   const auto all = [&] {
     std::string bytes;
-    for (const auto& pictures : {plan_pictures(sample.job, sample.layout, wording::built_in("en"),
-                                               choices_in(Units::feet_inches)),
-                                 found_pictures(sample.job, findings, wording::built_in("en"),
-                                                choices_in(Units::feet_inches))})
+    for (const auto& pictures :
+         {plan_pictures(sample.job, sample.layout, voice_in(Units::feet_inches),
+                        usual_paper(Units::feet_inches)),
+          found_pictures(sample.job, findings, voice_in(Units::feet_inches),
+                         usual_paper(Units::feet_inches))})
       for (const Picture& picture : pictures)
         bytes += drawing::svg(picture.page) + drawing::png(picture.page, 300) +
                  drawing::pdf({picture.page}, "title");
@@ -237,12 +234,12 @@ TEST(Pictures, AreTheSameBytesEveryTime) {
 
 TEST(Pictures, SayInWordsWhatTheyShow) {
   const Sample sample = plain(6);
-  const auto plan = plan_pictures(sample.job, sample.layout, wording::built_in("en"),
-                                  choices_in(Units::feet_inches));
+  const auto plan = plan_pictures(sample.job, sample.layout, voice_in(Units::feet_inches),
+                                  usual_paper(Units::feet_inches));
   EXPECT_THAT(plan[0].page.description, HasSubstr("6 sides"));
   EXPECT_THAT(plan[0].page.title, HasSubstr("Orchard shelter"));
   const auto found = found_pictures(sample.job, strewn_findings(sample.job, 0.01, 3),
-                                    wording::built_in("en"), choices_in(Units::feet_inches));
+                                    voice_in(Units::feet_inches), usual_paper(Units::feet_inches));
   EXPECT_THAT(found[0].page.description, HasSubstr("times"));
 }
 

@@ -109,7 +109,7 @@ TEST(PencilRows, AreLeftOutWhenNoTwoPullsAreEqual) {
   const Sample sample = plain(5);
   const std::vector<layout::Tape> one{sample.tapes().front()};
   for (const drawing::Page& page :
-       field_form(sample.job, sample.layout, one, wording::built_in("en"), sample.choices))
+       field_form(sample.job, sample.layout, one, voice_in(sample.units), sample.choices))
     EXPECT_EQ(count_of(page, wording::built_in("en").text("pencil.heading")), 0);
 }
 

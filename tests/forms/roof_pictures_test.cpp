@@ -20,8 +20,6 @@ using testing::IsEmpty;
 
 constexpr double kEdge_pt = 13.5 * 72.0 / 25.4;  // 14 mm, less half a rule
 
-PictureChoices choices_in(Units units) { return {units, usual_paper(units)}; }
-
 job::Job roofed(int sides, Units units) {
   job::Job job = plain_job(sides, units);
   job.has_roof = true;
@@ -53,7 +51,7 @@ std::vector<Picture> drawn(const job::Job& job, const std::optional<roof::FoundC
   results::CarryResult result;
   result.planned = over({});
   if (found) result.cases.push_back({roof::Way::leave, *found, over(found), {}});
-  return roof_pictures(job, result, asked, wording::built_in(language), choices_in(job.units));
+  return roof_pictures(job, result, asked, voice_in(job.units, language), usual_paper(job.units));
 }
 
 void expect_sound(const Picture& picture, const std::string& words) {

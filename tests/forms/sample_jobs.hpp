@@ -13,10 +13,15 @@
 
 namespace stakewright::forms {
 
+inline Voice voice_in(base::Units units, const std::string& language = "en") {
+  return {wording::built_in(language), units};
+}
+
 struct Sample {
   std::string words;  ///< for failure messages
   job::Job job;
   results::LayoutResult layout;
+  base::Units units;
   FormChoices choices;
   std::vector<drawing::Page> drawn;  ///< for tests that look at the same pages again and again
 
@@ -24,7 +29,7 @@ struct Sample {
     return walked(job.plan, standing_tapes(job.plan));
   }
   [[nodiscard]] std::vector<drawing::Page> pages() const {
-    return field_form(job, layout, tapes(), wording::built_in("en"), choices);
+    return field_form(job, layout, tapes(), voice_in(units), choices);
   }
 };
 
@@ -37,7 +42,8 @@ inline Sample worked_out(job::Job job, const std::string& words) {
   sample.layout.radial = layout::radial(job.plan);
   sample.layout.lines = layout::lines(job.plan);
   sample.layout.strings = layout::strings(job.plan);
-  sample.choices = {job.units, usual_paper(job.units), false};
+  sample.units = job.units;
+  sample.choices.paper = usual_paper(job.units);
   sample.job = std::move(job);
   return sample;
 }

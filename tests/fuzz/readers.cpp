@@ -10,7 +10,6 @@
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/quantity.hpp"
 #include "stakewright/base/text.hpp"
-#include "stakewright/forms/filled_form.hpp"
 #include "stakewright/forms/form_file.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/job/readings_file.hpp"
@@ -211,8 +210,8 @@ std::string good_form() {
                  {"reading.A-C.1", {40, 200, 80, 23}, drawing::BlankKind::text},
                  {"reading.O-B.1", {40, 223, 80, 23}, drawing::BlankKind::text},
                  {"instrument.O-B", {120, 223, 40, 23}, drawing::BlankKind::text}};
-  const std::string empty = forms::form_file({page}, known_job(), base::Units::feet_inches, "en",
-                                             wording::built_in("en"));
+  const wording::Voice voice(wording::built_in("en"), base::Units::feet_inches);
+  const std::string empty = forms::form_file({page}, known_job(), "en", voice);
   return rewritten(empty, qpdf_o_generate, [](QPDF& document) {
     const auto type = [&document](const std::string& name, const std::string& text) {
       for (QPDFObjectHandle field :

@@ -350,10 +350,11 @@ TEST(Fit, IsPatternOnlyWhereDifferenceAndUncertaintyStayWithinTheSawCut) {
   for (const auto& site : random_sites(60, 409)) {
     const Carry roof = carry(site);
     const double part_m = base::Tolerance{}.part_m;
-    for (const auto& one : roof.parts)
-      EXPECT_EQ(one.fit == Fit::pattern,
-                std::abs(*one.line.difference) + *one.line.uncertainty <= part_m)
-          << site.words;
+    for (const auto& one : roof.parts) {
+      const double off_m = std::abs(*one.line.difference);
+      EXPECT_EQ(one.fit == Fit::pattern, off_m + *one.line.uncertainty <= part_m) << site.words;
+      EXPECT_EQ(one.fit == Fit::own, off_m > part_m) << site.words;
+    }
   }
 }
 

@@ -13,14 +13,8 @@
 #include "stakewright/job/job.hpp"
 #include "stakewright/results/carry.hpp"
 #include "stakewright/results/layout.hpp"
-#include "stakewright/wording/wording.hpp"
 
 namespace stakewright::forms {
-
-struct PictureChoices {
-  base::Units units = base::Units::millimeters;
-  Paper paper = Paper::a4;
-};
 
 /// A page and the name by which it is asked for: "plan", "found", "roof", "common", ...
 struct Picture {
@@ -30,12 +24,12 @@ struct Picture {
 
 /// "plan": stakes, baseline, pins, strings, lines, outlines, sizes.
 std::vector<Picture> plan_pictures(const job::Job& job, const results::LayoutResult& layout,
-                                   const Wording& wording, const PictureChoices& choices);
+                                   const Voice& voice, Paper paper);
 
 /// "found": every corner as found against its planned place, displacements and ellipses enlarged
 /// by a factor that the drawing states, suspects marked.
 std::vector<Picture> found_pictures(const job::Job& job, const check::Findings& findings,
-                                    const Wording& wording, const PictureChoices& choices);
+                                    const Voice& voice, Paper paper);
 
 /// "roof", "common", "hip", "jack" and "fascia", those that the roof has.
 ///
@@ -43,7 +37,6 @@ std::vector<Picture> found_pictures(const job::Job& job, const check::Findings& 
 /// drawn as it is to be cut, after the others.  The roof stands over the corners of the case to cut
 /// by (`CarryResult::to_cut_by`), else as planned.
 std::vector<Picture> roof_pictures(const job::Job& job, const results::CarryResult& result,
-                                   const std::string& asked, const Wording& wording,
-                                   const PictureChoices& choices);
+                                   const std::string& asked, const Voice& voice, Paper paper);
 
 }  // namespace stakewright::forms

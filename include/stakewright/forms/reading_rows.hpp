@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -11,6 +12,9 @@
 #include "stakewright/layout/plan.hpp"
 
 namespace stakewright::forms {
+
+/// Every point of a plan that a tape can be held at, by its label: corners, center pin, site pins.
+std::map<std::string, base::Point> points_by_label(const layout::Plan& plan);
 
 /// Up to here every side, diagonal and corner radius is on the sheet: 78 rows.
 inline constexpr int kMostSidesTapedInFull = 12;
@@ -38,7 +42,7 @@ TapeSet usual_tapes(const layout::Plan& plan);
 /// `plan` or `all`; throws InputError for anything else.
 TapeSet tape_set_from_text(std::string_view text);
 
-/// Tapes in the order they are walked, and what a tape plan does not reach, a sentence each.
+/// Tapes in the order they are walked, and what a tape plan does not reach.
 struct ReadingRows {
   std::vector<layout::Tape> tapes;
   std::vector<base::Fact> misses;

@@ -18,10 +18,11 @@
 
 namespace stakewright::roof {
 
-/// Whether the piece cut to the pattern fits, or it must be cut to its own length or angle.  It
-/// fits where |difference| + uncertainty stay within the part tolerance: guarded acceptance, as
-/// JCGM 106:2012 has it.
-enum class Fit { pattern, own };
+/// What the piece is cut to, judged against the part tolerance.
+///
+/// The pattern fits where |difference| + uncertainty stay within it: guarded acceptance, as
+/// JCGM 106:2012 has it.  Where the difference alone does, the pattern is tried on the spot first.
+enum class Fit { pattern, try_pattern, own };
 
 /// A figure as planned and, with readings, as found.
 struct Figure {
@@ -41,7 +42,7 @@ struct Part {
   Figure line{};  ///< line length in meters; fascia: eave line, corner to corner.
   ///< Hub: peak down to the bottom of the commons' plumb cuts, the least that takes them all
   Fit fit = Fit::pattern;
-  // Of the piece to be cut: the pattern where it fits, else its own.
+  // Of the piece to be cut: its own where `fit` says so, else the pattern.
   double shortening_m = 0.0;  ///< what the hub or the neighbor's thickness takes off at the top
   double tail_m = 0.0;        ///< plate line to the tail cut, along the top edge
   double overall_m = 0.0;     ///< line - shortening + tail; fascia: long point to long point
@@ -74,7 +75,7 @@ struct Cut {
   Figure angle{};        ///< radians
   double lever_m = 0.0;  ///< an error of the angle times this is what opens at the joint
   Fit fit = Fit::pattern;
-  Setting setting{};  ///< of the piece to be cut: the pattern where it fits, else its own
+  Setting setting{};  ///< of the piece to be cut: its own, or the pattern
 };
 
 /// The eave over one side.  A level eave changes the overhang, an even overhang the drop.
@@ -144,8 +145,8 @@ struct Carry {
 Carry carry(const layout::Plan& plan, double plate_offset_m, const Spec& spec,
             const base::Tolerance& tolerance, const std::optional<FoundCorners>& found);
 
-/// Length of the line that the piece to be cut is marked from: planned where the pattern
-/// fits, else found.  Line - shortening + tail = overall holds for this one.
+/// Length of the line that the piece to be cut is marked from: found where it is cut to its own,
+/// else planned.  Line - shortening + tail = overall holds for this one.
 double line_to_cut_m(const Part& part);
 
 /// What to hold on the other arm of a framing square when `arm_m` is held on

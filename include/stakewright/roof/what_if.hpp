@@ -19,8 +19,8 @@ struct Outcome {
       worst_part;  ///< by difference and uncertainty of its line; empty without found
   std::optional<Joint> worst_joint;  ///< by gap and uncertainty; empty without found
   int parts = 0;
-  int own_parts = 0;
-  int own_cuts = 0;
+  int own_parts = 0;  ///< off, or perhaps off, by more than is forgiven
+  int own_cuts = 0;   ///< and so with cuts
   int open_joints = 0;
 };
 

@@ -13,6 +13,9 @@ Paragraph verdict_sentences(const check::Findings& findings, const base::Toleran
 /// What was left out as misread; where that cannot be told, what may be.
 Paragraph left_out(const check::Findings& findings);
 
+/// The likeliest cause, where nothing was left out for it.
+Paragraph likeliest_cause(const check::Findings& findings);
+
 /// Corners that the readings do not fix, and the tapes that would.
 Paragraph loose_corners(const check::Findings& findings);
 

@@ -20,6 +20,8 @@ class Voice {
   /// by the first hole that counts.  `{^name}` opens a sentence: with a capital.  An id that the
   /// catalog does not have is our own bug.
   [[nodiscard]] std::string text(const base::Fact& fact) const;
+  /// The message of an id that has nothing to be filled in.
+  [[nodiscard]] std::string text(base::Id id) const { return text(base::Fact{id}); }
   [[nodiscard]] std::string text(const base::Value& value) const;
   /// The places, outermost first, and the problem.
   [[nodiscard]] std::string text(const base::InputError& error) const;

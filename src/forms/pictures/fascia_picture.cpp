@@ -1,19 +1,19 @@
+// The corner of two fascia boards.
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
-#include "cut_list.hpp"
-#include "dimension.hpp"
-#include "found_marks.hpp"
-#include "key_column.hpp"
 #include "part_pictures.hpp"
 #include "pen.hpp"
 #include "picture_sheet.hpp"
-#include "piece_list.hpp"
+#include "plan_marks.hpp"
+#include "scale.hpp"
 
 namespace stakewright::forms {
 namespace {
 
+using base::Length;
 using drawing::At;
 using drawing::Box;
 using roof::CutName;
@@ -66,7 +66,7 @@ class BoardPlotter {
         left_(end_of(input, part, false)),
         right_(end_of(input, part, true)),
         scale_(scale_for(std::max(left_.width_m, 2.0 * left_.thickness_m), kWidth_pt,
-                         input.choices.units)) {}
+                         input.voice.units())) {}
 
   /// Returns where the views end.
   double draw() {
@@ -101,18 +101,17 @@ class BoardPlotter {
  private:
   static constexpr double kWidth_pt = 60.0;
 
-  [[nodiscard]] std::string words(const char* key, double length_m) const {
-    return input_.wording.filled(
-        key, {{"length", base::text_from_length(length_m, input_.choices.units)}});
+  [[nodiscard]] std::string words(base::Id id, double length_m) const {
+    return input_.voice.text(Fact{id, {{"length", Length{length_m}}}});
   }
 
   void number(At at, const std::string& words) {
     if (!words.empty()) draw_number(page_, at, words);
   }
 
-  void caption(double bottom_pt, const char* key) {
+  void caption(double bottom_pt, base::Id words) {
     pen_.cut_text({box_.x_pt + 24.0, bottom_pt + 14.0}, box_.width_pt - 48.0,
-                  input_.wording.text(key));
+                  input_.voice.text(words));
   }
 
   /// Four edges with a gap in the middle of the long ones.
@@ -168,7 +167,7 @@ void draw_corner(drawing::Page& page, const Box& box, const PartInput& input, do
   pen.text({corner.x_pt, corner.y_pt - 8.0}, label,
            {.size_pt = 13.0, .weight = drawing::Weight::bold, .anchor = drawing::Anchor::middle});
   pen.cut_text({box.x_pt, box.y_pt + 8.0}, 0.40 * box.width_pt,
-               input.wording.text("pictures.corner_from_above"));
+               input.voice.text("pictures.corner_from_above"));
 }
 
 double half_turn_rad(const PartInput& input, const roof::Part& part) {
@@ -177,39 +176,22 @@ double half_turn_rad(const PartInput& input, const roof::Part& part) {
                       : angle_to_cut_rad(*cuts.back());
 }
 
-void add_figures(KeyColumn& key, const PartInput& input, const roof::Part& part,
-                 const BoardPlotter& board) {
-  const Wording& wording = input.wording;
-  key.add_words(wording.filled("plan.scale", {{"scale", board.scale().words}}), kStrong);
-  key.add_words(wording.text("pictures.broken"));
-  key.add_figure(wording.text("pictures.thickness"), board.left().thickness_m);
-  key.add_figure(wording.text("pictures.board_width"), board.left().width_m);
-  key.add_figure(wording.text("pictures.eave_length"), roof::line_to_cut_m(part));
-  key.add_figure(wording.text("pictures.long_points"), part.overall_m);
+void add_figures(KeyColumn& key, const roof::Part& part, const BoardEnd& end) {
+  key.add_words(Fact{"pictures.broken"});
+  key.add_figure(Fact{"pictures.thickness"}, Length{end.thickness_m});
+  key.add_figure(Fact{"pictures.board_width"}, Length{end.width_m});
+  key.add_figure(Fact{"pictures.eave_length"}, Length{roof::line_to_cut_m(part)});
+  key.add_figure(Fact{"pictures.long_points"}, Length{part.overall_m});
   key.skip(5.0);
-}
-
-std::string description(const PartInput& input, const roof::Part& part, const CutList& cuts,
-                        const std::string& title) {
-  std::string words = input.wording.filled(
-      "pictures.fascia_description",
-      {{"part", title},
-       {"line", base::text_from_length(roof::line_to_cut_m(part), input.choices.units)},
-       {"overall", base::text_from_length(part.overall_m, input.choices.units)}});
-  for (const CutWords& cut : cuts.cuts) words += ' ' + cut.heading + ": " + cut.words;
-  return words;
 }
 
 }  // namespace
 
 Picture fascia_picture(const PartInput& input, const roof::Part& part, bool by_name) {
-  const Wording& wording = input.wording;
-  std::string title = wording.text("pictures.fascia_tab");
-  if (by_name) title += ' ' + roof::text_from_place(part.at);
-  const bool own = by_name && part.fit == roof::Fit::own;
-  PictureSheet sheet = picture_sheet(
-      input.job, {title, wording.text(own ? "pictures.own_piece" : "pictures.pattern")},
-      wording.text("pictures.fascia_foot"), Lie::sideways, wording, input.choices);
+  const Voice& voice = input.voice;
+  const Fact title = title_of(part, by_name);
+  PictureSheet sheet = picture_sheet(input.job, {title, note_on(part, by_name)},
+                                     {"pictures.fascia_foot"}, Lie::sideways, voice, input.paper);
   const Box& body = sheet.body;
   const CutList cuts = fascia_cuts(input, part);
   const Box views{body.x_pt, body.y_pt, body.width_pt - kColumn_pt - kGutter_pt, body.height_pt};
@@ -222,10 +204,15 @@ Picture fascia_picture(const PartInput& input, const roof::Part& part, bool by_n
               {views.x_pt, list_end + 8.0, views.width_pt, body.bottom_pt() - list_end - 8.0},
               input, half_turn_rad(input, part), right_corner);
   KeyColumn key(sheet.page, {body.right_pt() - kColumn_pt, body.y_pt, kColumn_pt, body.height_pt},
-                input.choices.units, wording);
-  add_figures(key, input, part, board);
+                voice);
+  key.add_words(words_of(board.scale(), voice.units()), kStrong);
+  add_figures(key, part, board.left());
   if (!by_name) add_pieces_like(key, input, PartKind::fascia);
-  sheet.page.description = description(input, part, cuts, title);
+  sheet.page.description = voice.text(Fact{"pictures.fascia_description",
+                                           {{"part", title},
+                                            {"line", Length{roof::line_to_cut_m(part)}},
+                                            {"overall", Length{part.overall_m}}}}) +
+                           cuts.text();
   return {std::string(name_of(part.kind)), std::move(sheet.page)};
 }
 

@@ -3,10 +3,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 #include <optional>
 
-#include "directions.hpp"
-#include "found_marks.hpp"
 #include "label_room.hpp"
 #include "pen.hpp"
 #include "plan_marks.hpp"
@@ -14,9 +13,127 @@
 namespace stakewright::forms {
 namespace {
 
+using base::Point;
 using drawing::At;
 using drawing::Box;
 using suspects::Cause;
+
+// Where planned and found corners lie on the page
+
+/// Room for labels round all that is drawn.
+constexpr double kEdge_pt = 30.0;
+/// What is enlarged reaches no further than this from its corner, nor than a share of a side.
+constexpr double kFarthest_pt = 46.0;
+constexpr double kShareOfSide = 0.42;
+/// An ellipse past so many corner radii says only that nothing is known.
+constexpr double kLargestEllipse = 1.0;
+
+FoundCorner corner_of(const placement::Placement& placement, const placement::Survey& survey,
+                      Point center, std::size_t i) {
+  const placement::CornerResult& result = placement.corners[i];
+  FoundCorner corner;
+  corner.planned = survey.planned[i];
+  corner.verdict = result.verdict;
+  corner.ellipse = result.ellipse;
+  corner.ellipse.bearing_rad -= placement.rigid.turn_rad;
+  const Point out = corner.planned - center;
+  const double radius_m = base::norm_m(out);
+  if (!survey.measured[i] || result.ellipse.major_m > kLargestEllipse * radius_m) return corner;
+  const Point outward = (1.0 / radius_m) * out;
+  corner.off = result.outward_m * outward + result.sideways_m * base::clockwise(outward);
+  return corner;
+}
+
+std::vector<FoundCorner> corners_of(const job::Job& job, const check::Findings& findings) {
+  std::vector<FoundCorner> corners;
+  const std::vector<Point> planned = layout::corners_of(job.plan.polygon, job.plan);
+  const bool placed = findings.placement && findings.survey;
+  for (std::size_t i = 0; i < planned.size(); ++i) {
+    if (placed) {
+      corners.push_back(corner_of(*findings.placement, *findings.survey, job.plan.center, i));
+    } else {
+      corners.push_back({planned[i], {}, placement::Verdict::undecided, {}});
+    }
+  }
+  return corners;
+}
+
+/// The largest of 1, 2, 5, 10, 20 ... that is not above `most`; 1 at the least.
+double round_factor(double most) {
+  constexpr double kMost = 1000.0;
+  double factor = 1.0;
+  for (double power = 1.0; power <= kMost; power *= 10.0)
+    for (const double step : {1.0, 2.0, 5.0})
+      if (power * step <= most) factor = power * step;
+  return factor;
+}
+
+double farthest_m(const std::vector<FoundCorner>& corners) {
+  double farthest = 0.0;
+  for (const FoundCorner& corner : corners)
+    if (corner.off)
+      farthest = std::max(farthest, base::norm_m(*corner.off) + corner.ellipse.major_m);
+  return farthest;
+}
+
+/// The box that planned and found corners lie in.
+Box extent(const FoundView& found) {
+  Box box{1.0, 1.0, -1.0, -1.0};
+  const auto take = [&box](drawing::At at) {
+    if (box.width_pt < 0.0) box = {at.x_pt, at.y_pt, 0.0, 0.0};
+    const double right = std::max(box.right_pt(), at.x_pt);
+    const double bottom = std::max(box.bottom_pt(), at.y_pt);
+    box.x_pt = std::min(box.x_pt, at.x_pt);
+    box.y_pt = std::min(box.y_pt, at.y_pt);
+    box.width_pt = right - box.x_pt;
+    box.height_pt = bottom - box.y_pt;
+  };
+  for (const FoundCorner& corner : found.corners) {
+    take(found.planned_at(corner));
+    if (corner.off) take(found.found_at(corner));
+  }
+  return box;
+}
+
+/// Sets scale and factor for a drawing that reaches `reach_m` from the center, and puts it in the
+/// middle of the box.  Returns whether it lies within.
+bool lay_out(FoundView& found, const job::Job& job, double reach_m, const Box& box,
+             base::Units units) {
+  const double room_pt = std::min(box.width_pt, box.height_pt) - 2.0 * kEdge_pt;
+  const drawing::At middle{box.x_pt + box.width_pt / 2.0, box.y_pt + box.height_pt / 2.0};
+  found.view = {scale_for(2.0 * reach_m, room_pt, units), job.plan.center, middle};
+  const double points_per_meter = found.view.scale.points_per_meter();
+  const double allowed_pt =
+      std::min(kFarthest_pt, kShareOfSide * layout::side_m(job.plan.polygon) * points_per_meter);
+  const double shown_pt =
+      std::max(farthest_m(found.corners), job.tolerance.corner_m) * points_per_meter;
+  found.factor = round_factor(allowed_pt / shown_pt);
+  const Box drawn = extent(found);
+  found.view.center.x_pt += middle.x_pt - (drawn.x_pt + drawn.width_pt / 2.0);
+  found.view.center.y_pt += middle.y_pt - (drawn.y_pt + drawn.height_pt / 2.0);
+  return drawn.width_pt <= box.width_pt - 2.0 * kEdge_pt &&
+         drawn.height_pt <= box.height_pt - 2.0 * kEdge_pt;
+}
+
+// The drawing
+
+struct Along {
+  Direction unit;
+  double length_pt = 0.0;
+};
+
+Along along(At from, At to) {
+  const double dx = to.x_pt - from.x_pt;
+  const double dy = to.y_pt - from.y_pt;
+  const double length = std::hypot(dx, dy);
+  if (length == 0.0) return {};
+  return {{dx / length, dy / length}, length};
+}
+
+At beside(At from, Direction unit, double forth_pt, double aside_pt) {
+  return {from.x_pt + forth_pt * unit.x - aside_pt * unit.y,
+          from.y_pt + forth_pt * unit.y + aside_pt * unit.x};
+}
 
 /// Explanations less likely than this are told in words only.
 constexpr double kLeastMarked = 0.05;
@@ -27,14 +144,14 @@ constexpr double kLargestRound_pt = 60.0;
 class Plotter {
  public:
   Plotter(drawing::Page& page, const Box& box, const job::Job& job, const check::Findings& findings,
-          const FoundView& found, const Wording& wording)
+          const FoundView& found, const Voice& voice)
       : page_(page),
         pen_(page),
         box_(box),
         job_(job),
         findings_(findings),
         found_(found),
-        wording_(wording),
+        voice_(voice),
         labels_(layout::corner_labels(job.plan.polygon.sides)),
         room_(box) {}
 
@@ -149,9 +266,8 @@ class Plotter {
   }
 
   void draw_left_out() {
-    const auto& out = findings_.used.readings_out;
-    for (std::size_t i = 0; i < out.size() && i < findings_.network.observations.size(); ++i) {
-      if (!out[i].excluded || is_suspect(i)) continue;
+    for (const std::size_t i : findings_.slips.excluded) {
+      if (is_suspect(i)) continue;
       for (const Segment& line : lines_of(i)) {
         pen_.line(line.from, line.to, left_out_stroke().width_pt, left_out_stroke().dash_pt);
         room_.keep_off(line);
@@ -228,7 +344,7 @@ class Plotter {
     const FoundCorner& corner = found_.corners[i];
     if (corner.verdict == placement::Verdict::in) return labels_[i];
     if (corner.verdict == placement::Verdict::undecided) return labels_[i] + " ?";
-    return labels_[i] + ' ' + verdict_words(corner.verdict, wording_);
+    return labels_[i] + ' ' + voice_.text(verdict_word(corner.verdict));
   }
 
   [[nodiscard]] bool full_words() const { return found_.corners.size() <= 16; }
@@ -270,7 +386,7 @@ class Plotter {
                       placed->baseline.y_pt - drawing::cap_height_pt(kRoom.size_pt) / 2.0};
       if (placed->leader) pen_.line(placed->leader->from, placed->leader->to, kThin_pt);
       draw_number(page_, middle, std::to_string(tag.explanation + 1));
-      room_.keep_off(around(middle, kSuspectRadius_pt + 1.0));
+      room_.keep_off(around(middle, kNumberRadius_pt + 1.0));
     }
   }
 
@@ -285,7 +401,7 @@ class Plotter {
   const job::Job& job_;
   const check::Findings& findings_;
   const FoundView& found_;
-  const Wording& wording_;
+  const Voice& voice_;
   std::vector<std::string> labels_;
   LabelRoom room_;
   std::vector<std::size_t> hatched_;  ///< observations
@@ -295,22 +411,118 @@ class Plotter {
 
 }  // namespace
 
-std::string verdict_words(placement::Verdict verdict, const Wording& wording) {
+FoundView found_view(const job::Job& job, const check::Findings& findings, const Box& box,
+                     base::Units units) {
+  constexpr double kStep = 1.1;
+  FoundView found;
+  found.corners = corners_of(job, findings);
+  found.any_found = std::any_of(found.corners.begin(), found.corners.end(),
+                                [](const FoundCorner& corner) { return corner.off.has_value(); });
+  // At the true distance all of it lies within this, so the loop ends.
+  const double most_m = job.plan.polygon.corner_radius_m + farthest_m(found.corners);
+  double reach_m = job.plan.polygon.corner_radius_m;
+  while (!lay_out(found, job, reach_m, box, units) && reach_m < kStep * most_m * kStep)
+    reach_m *= kStep;
+  return found;
+}
+
+drawing::Stroke planned_stroke() { return {0.75, {5.0, 3.0}}; }
+
+drawing::Stroke found_stroke() { return {1.6, {}}; }
+
+drawing::Stroke tolerance_stroke() { return {0.5, {}}; }
+
+drawing::Stroke ellipse_stroke() { return {0.75, {1.5, 1.5}}; }
+
+drawing::Stroke left_out_stroke() { return {1.0, {12.0, 4.0}}; }
+
+std::vector<At> ellipse_points(At center, double major_pt, double minor_pt, double bearing_rad) {
+  constexpr int kPieces = 32;
+  std::vector<At> points;
+  const double s = std::sin(bearing_rad);
+  const double c = std::cos(bearing_rad);
+  for (int k = 0; k < kPieces; ++k) {
+    const double angle = 2.0 * std::numbers::pi * k / kPieces;
+    const double u = major_pt * std::cos(angle);
+    const double v = minor_pt * std::sin(angle);
+    // Along the bearing on paper: right by its sine, up by its cosine.
+    points.push_back({center.x_pt + u * s + v * c, center.y_pt - u * c + v * s});
+  }
+  return points;
+}
+
+void draw_wanted(drawing::Page& page, At at) {
+  constexpr double kReach_pt = 3.0;
+  Pen pen(page);
+  pen.line({at.x_pt - kReach_pt, at.y_pt}, {at.x_pt + kReach_pt, at.y_pt}, kRule_pt);
+  pen.line({at.x_pt, at.y_pt - kReach_pt}, {at.x_pt, at.y_pt + kReach_pt}, kRule_pt);
+}
+
+void draw_found(drawing::Page& page, At at, placement::Verdict verdict) {
+  constexpr double kRadius_pt = 3.0;
   switch (verdict) {
     case placement::Verdict::in:
-      return wording.text("pictures.in");
+      page.marks.emplace_back(drawing::Circle{at, kRadius_pt, drawing::Fill::black, {0.0, {}}});
+      return;
+    case placement::Verdict::undecided:
+      page.marks.emplace_back(drawing::Circle{at, kRadius_pt, drawing::Fill::white, {1.2, {}}});
+      return;
     case placement::Verdict::out:
-      return wording.text("pictures.out");
+      break;
+  }
+  page.marks.emplace_back(drawing::Circle{at, kFoundReach_pt, drawing::Fill::white, {1.4, {}}});
+  page.marks.emplace_back(
+      drawing::Rectangle{around(at, kRadius_pt), drawing::Fill::black, {0.0, {}}});
+}
+
+void draw_not_fixed(drawing::Page& page, At at) {
+  page.marks.emplace_back(
+      drawing::Circle{at, kFoundReach_pt, drawing::Fill::none, {1.2, {2.0, 2.0}}});
+}
+
+void draw_move(drawing::Page& page, At from, At to) {
+  constexpr double kHead_pt = 7.0;
+  constexpr double kHalf_pt = 3.2;
+  Pen pen(page);
+  const auto [unit, length] = along(from, to);
+  if (length < 1.5 * kHead_pt) {
+    pen.line(from, to, 2.0);
+    return;
+  }
+  pen.line(from, beside(from, unit, length - kHead_pt, 0.0), 2.0);
+  page.marks.emplace_back(drawing::Polygon{{to, beside(from, unit, length - kHead_pt, kHalf_pt),
+                                            beside(from, unit, length - kHead_pt, -kHalf_pt)},
+                                           drawing::Fill::black,
+                                           {0.0, {}}});
+}
+
+void draw_hatched(drawing::Page& page, At from, At to) {
+  constexpr double kStep_pt = 7.0;
+  constexpr double kHalf_pt = kHatchReach_pt;
+  Pen pen(page);
+  const auto [unit, length] = along(from, to);
+  pen.line(from, to, 1.2);
+  for (double forth = 0.5 * kStep_pt; forth < length; forth += kStep_pt)
+    pen.line(beside(from, unit, forth - kHalf_pt, kHalf_pt),
+             beside(from, unit, forth + kHalf_pt, -kHalf_pt), kRule_pt);
+}
+
+base::Fact verdict_word(placement::Verdict verdict) {
+  switch (verdict) {
+    case placement::Verdict::in:
+      return {"verdicts.in"};
+    case placement::Verdict::out:
+      return {"verdicts.out"};
     case placement::Verdict::undecided:
       break;
   }
-  return wording.text("pictures.undecided");
+  return {"verdicts.undecided"};
 }
 
 FoundDrawn draw_found_plan(drawing::Page& page, const Box& box, const job::Job& job,
                            const check::Findings& findings, const FoundView& found,
-                           const Wording& wording) {
-  return Plotter(page, box, job, findings, found, wording).draw();
+                           const Voice& voice) {
+  return Plotter(page, box, job, findings, found, voice).draw();
 }
 
 }  // namespace stakewright::forms

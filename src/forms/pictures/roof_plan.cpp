@@ -1,9 +1,9 @@
 #include "roof_plan.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 
-#include "directions.hpp"
 #include "label_room.hpp"
 #include "pen.hpp"
 #include "plan_marks.hpp"
@@ -16,43 +16,151 @@ using drawing::At;
 using drawing::Box;
 using roof::PartKind;
 
+// Plate, eave and every rafter as lines on the ground plan, taken back from the figures of the
+// carry: meters, plan frame
+
+struct RafterLine {
+  std::size_t part = 0;  ///< of the carry
+  base::Point foot;      ///< at the eave
+  base::Point plate;     ///< on the plate line
+  base::Point head;
+};
+
+struct RoofLines {
+  std::vector<std::string> labels;
+  std::vector<base::Point> plate;  ///< a corner each
+  std::vector<base::Point> eave;
+  std::vector<base::Point> hub;  ///< empty without one
+  std::vector<RafterLine> rafters;
+  base::Point apex;
+};
+
+Point unit(Point a) { return (1.0 / base::norm_m(a)) * a; }
+
+/// A plate side: its left corner, the way along it, and outward.
+struct Side {
+  Point corner;
+  Point along;
+  Point out;
+  double run_m = 0.0;  ///< to the apex, square to the side
+};
+
+std::vector<Side> sides_of(const std::vector<Point>& corners, Point apex) {
+  std::vector<Side> sides;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    Side side;
+    side.corner = corners[i];
+    side.along = unit(corners[(i + 1) % corners.size()] - corners[i]);
+    side.out = -1.0 * base::clockwise(side.along);
+    side.run_m = base::dot(corners[i] - apex, side.out);
+    sides.push_back(side);
+  }
+  return sides;
+}
+
+/// Where two sides meet once each is shifted outward.
+Point meet(const Side& before, double before_m, const Side& here, double here_m) {
+  // The meet is corner + a·out of one + b·out of the other, at the given distance from both.
+  const double c = base::dot(before.out, here.out);
+  const double determinant = 1.0 - c * c;
+  const double a = (before_m - c * here_m) / determinant;
+  const double b = (here_m - c * before_m) / determinant;
+  return here.corner + a * before.out + b * here.out;
+}
+
+std::vector<Point> shifted(const std::vector<Side>& sides, const std::vector<double>& by_m) {
+  std::vector<Point> corners;
+  for (std::size_t i = 0; i < sides.size(); ++i) {
+    const std::size_t before = (i + sides.size() - 1) % sides.size();
+    corners.push_back(meet(sides[before], by_m[before], sides[i], by_m[i]));
+  }
+  return corners;
+}
+
+std::vector<double> overhangs(const roof::Carry& carry) {
+  std::vector<double> values;
+  for (const roof::EaveSide& eave : carry.eaves)
+    values.push_back(eave.overhang.found.value_or(eave.overhang.planned));
+  return values;
+}
+
+/// A hub's faces stand square to the hips: its corners lie between them.
+std::vector<Point> hub_of(const std::vector<Point>& plate, Point apex, double across_m) {
+  std::vector<Point> corners;
+  if (across_m <= 0.0) return corners;
+  for (std::size_t i = 0; i < plate.size(); ++i) {
+    const Point one = unit(plate[i] - apex);
+    const Point next = unit(plate[(i + 1) % plate.size()] - apex);
+    corners.push_back(apex + (0.5 * across_m / (1.0 + base::dot(one, next))) * (one + next));
+  }
+  return corners;
+}
+
+RoofLines roof_lines(const job::Job& job, const roof::Carry& carry,
+                     const roof::FoundCorners* found) {
+  RoofLines lines;
+  lines.labels = layout::corner_labels(job.plan.polygon.sides);
+  lines.apex = carry.apex.at;
+  const std::vector<Point> corners = found != nullptr && has_found(carry)
+                                         ? found->corners
+                                         : layout::corners_of(job.plan.polygon, job.plan);
+  const std::vector<double> offsets(corners.size(), job.plate_offset_m);
+  lines.plate = shifted(sides_of(corners, lines.apex), offsets);
+  const std::vector<Side> sides = sides_of(lines.plate, lines.apex);
+  const std::vector<double> over = overhangs(carry);
+  assert(over.size() == sides.size());
+  lines.eave = shifted(sides, over);
+  lines.hub = hub_of(lines.plate, lines.apex, job.roof.hub_m);
+  const double height_m = carry.apex.height_m;
+  for (std::size_t k = 0; k < carry.parts.size(); ++k) {
+    const roof::Part& part = carry.parts[k];
+    const double line_m = part.line.found.value_or(part.line.planned);
+    if (part.kind == roof::PartKind::hip) {
+      const std::size_t i = part.at.corner;
+      const Point in = unit(lines.apex - lines.plate[i]);
+      const double run_m = base::distance_m(lines.apex, lines.plate[i]);
+      const double level = run_m / std::hypot(run_m, height_m);
+      lines.rafters.push_back(
+          {k, lines.eave[i], lines.plate[i], lines.apex - (part.shortening_m * level) * in});
+    } else if (part.kind == roof::PartKind::common || part.kind == roof::PartKind::jack) {
+      const std::size_t i = part.at.corner;
+      const Side& side = sides[i];
+      const Point plate = side.corner + part.from_corner_m * side.along;
+      const double level = side.run_m / std::hypot(side.run_m, height_m);
+      lines.rafters.push_back({k, plate + over[i] * side.out, plate,
+                               plate - ((line_m - part.shortening_m) * level) * side.out});
+    }
+  }
+  return lines;
+}
+
+// The drawing
+
 constexpr double kEdge_pt = 52.0;
 /// Distance of a dimension line from the eave.
 constexpr double kDimensionOut_pt = 26.0;
 constexpr double kOwnRadius_pt = 3.0;
 constexpr int kMostSidesNumbered = 12;
 
-PlanView view_of_roof(const RoofLines& lines, const Box& box, base::Units units) {
-  double left = lines.apex.x_m;
-  double right = left;
-  double back_m = lines.apex.y_m;
-  double front = back_m;
-  for (const Point& corner : lines.eave) {
-    left = std::min(left, corner.x_m);
-    right = std::max(right, corner.x_m);
-    back_m = std::min(back_m, corner.y_m);
-    front = std::max(front, corner.y_m);
-  }
-  const double room_x = box.width_pt - 2.0 * kEdge_pt;
-  const double room_y = box.height_pt - 2.0 * kEdge_pt;
-  return {scale_for(std::max(right - left, (front - back_m) * room_x / room_y), room_x, units),
-          {0.5 * (left + right), 0.5 * (back_m + front)},
-          {box.x_pt + box.width_pt / 2.0, box.y_pt + box.height_pt / 2.0}};
+std::vector<Point> points_of(const RoofLines& lines) {
+  std::vector<Point> points = lines.eave;
+  points.push_back(lines.apex);
+  return points;
 }
 
 class Plotter {
  public:
   Plotter(drawing::Page& page, const Box& box, const job::Job& job, const roof::Carry& carry,
-          const RoofLines& lines, base::Units units)
+          const RoofLines& lines, const Voice& voice)
       : page_(page),
         pen_(page),
         job_(job),
         carry_(carry),
         lines_(lines),
-        units_(units),
-        view_(view_of_roof(lines, box, units)),
+        voice_(voice),
+        view_(view_of(points_of(lines), box, kEdge_pt, voice.units())),
         room_(box),
-        drawn_{view_.scale, false, false, false, false} {}
+        drawn_{view_.scale, false, false, false} {}
 
   RoofDrawn draw() {
     ring(lines_.plate, plate_stroke(), drawing::Fill::none);
@@ -123,7 +231,7 @@ class Plotter {
     for (const roof::Part& part : carry_.parts) {
       if (part.kind != kind) continue;
       const double length_m = part.line.found.value_or(part.line.planned);
-      const std::string words = base::text_from_length(length_m, units_);
+      const std::string words = voice_.text(base::Length{length_m});
       if (const auto placed = room_.place_beside(line, words, kPlain))
         LabelRoom::draw(pen_, *placed);
       return;
@@ -137,11 +245,7 @@ class Plotter {
       const Direction out = paper_direction(lines_.eave[i] - lines_.apex);
       const auto placed =
           room_.place(view_.at(lines_.eave[i]), lines_.labels[i], style, fan(out), 60.0);
-      if (placed) {
-        LabelRoom::draw(pen_, *placed);
-      } else {
-        drawn_.thinned = true;
-      }
+      if (placed) LabelRoom::draw(pen_, *placed);
     }
   }
 
@@ -169,13 +273,18 @@ class Plotter {
   const job::Job& job_;
   const roof::Carry& carry_;
   const RoofLines& lines_;
-  base::Units units_;
+  const Voice& voice_;
   PlanView view_;
   LabelRoom room_;
   RoofDrawn drawn_;
 };
 
 }  // namespace
+
+bool has_found(const roof::Carry& carry) {
+  return std::any_of(carry.parts.begin(), carry.parts.end(),
+                     [](const roof::Part& part) { return part.line.found.has_value(); });
+}
 
 drawing::Stroke rafter_stroke(PartKind kind) {
   switch (kind) {
@@ -197,8 +306,10 @@ void draw_own_mark(drawing::Page& page, At at) {
 }
 
 RoofDrawn draw_roof_plan(drawing::Page& page, const Box& box, const job::Job& job,
-                         const roof::Carry& carry, const RoofLines& lines, base::Units units) {
-  return Plotter(page, box, job, carry, lines, units).draw();
+                         const roof::Carry& carry, const roof::FoundCorners* found,
+                         const Voice& voice) {
+  const RoofLines lines = roof_lines(job, carry, found);
+  return Plotter(page, box, job, carry, lines, voice).draw();
 }
 
 }  // namespace stakewright::forms
