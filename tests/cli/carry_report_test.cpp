@@ -249,15 +249,15 @@ std::size_t pieces_counted(const std::string& cut_sheet) {
 }
 
 /// A roof over corners strewn at random, as a carry with its cut sheet.
-job::CarryResult strewn(const job::Job& job, std::mt19937& random) {
+results::CarryResult strewn(const job::Job& job, std::mt19937& random) {
   std::uniform_real_distribution<double> spread(0.0005, 0.02);
   std::normal_distribution<double> off(0.0, spread(random));
   check::Findings findings = found_with(job, 0, 0.0, 0.002);
   for (auto& corner : findings.survey->found)
     corner = corner + base::Point{off(random), off(random)};
-  job::CarryRequest request;
+  results::CarryRequest request;
   request.cut_sheet = true;
-  return job::carry_of(job, findings, request);
+  return results::carry_of(job, findings, request);
 }
 
 TEST(CutSheetReport, CountsEveryPieceOnceThoughRowsPrintAlike) {

@@ -101,7 +101,7 @@ std::vector<base::Point> known_places() {
 bool levels_are_sane(const std::vector<readings::Reading>& read) {
   const job::Job& job = known_job();
   const auto levels = levels::judge(
-      {job.plan, job.tolerance, job.staking, job.units, job.levels, job.instruments, read});
+      {job.plan, job.tolerance, job.staking, job.levels, job.instruments, read});
   if (!levels) return true;
   return std::all_of(levels->footings.begin(), levels->footings.end(), [](const auto& footing) {
     return footing.chance_in >= 0.0 && footing.chance_in <= 1.0 + 1e-9;

@@ -227,8 +227,8 @@ TEST(ReadingsFile, LeavesOutRowsThatAreNotReadYetButChecksTheRestOfThem) {
 
 TEST(ReadingsFile, CountsAndNamesTheRowsThatAreNotReadYet) {
   const auto remarks = [](const std::string& rows) {
-    return not_read_remarks(
-        reading_rows_from_text("from,to,reading\n" + rows, "readings.csv", hexagon()));
+    return told_in_english(not_read_remarks(
+        reading_rows_from_text("from,to,reading\n" + rows, "readings.csv", hexagon())));
   };
   EXPECT_THAT(remarks("A,B,9ft\n"), testing::IsEmpty());
   EXPECT_THAT(remarks("A,B,\nA,C,9ft\n"), testing::ElementsAre("1 row has no reading yet: A–B."));
