@@ -111,12 +111,12 @@ Row movement_row(const std::string& label, const StakeMovement& stake) {
   const Nothing none{};
   if (stake.smallest_shown_m == 0.0)
     return {Name{label}, Fact{"movement.not_in_both"}, none, none, none, none, none, verdict};
-  const auto way = [&](Way way, double length_m) {
+  const auto moved = [&](Way way, double length_m) {
     return has_ways(stake) ? Value(Directed{way, Length{length_m}}) : dash();
   };
   return {Name{label},
-          way(Way::outward, stake.outward_m),
-          way(Way::sideways, stake.sideways_m),
+          moved(Way::outward, stake.outward_m),
+          moved(Way::sideways, stake.sideways_m),
           Length{stake.distance_m},
           Length{stake.ellipse.major_m, Step::fine},
           Chance{stake.by_noise},

@@ -86,7 +86,8 @@ class Drawings(unittest.TestCase):
 # ---- The roof and its pieces.
 
 def line_of(part):
-    return part["found"] if part.get("found") is not None else part["planned"]
+    """What is cut: the pattern where it fits."""
+    return part["found"] if part.get("cut") == "own" else part["planned"]
 
 
 RAFTER = {"line, plate to peak": line_of, "line": line_of,

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "stakewright/base/fact.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/readings/reading.hpp"
 
