@@ -5,12 +5,13 @@
 #include "findings.hpp"
 #include "language.hpp"
 #include "output_file.hpp"
-#include "reports.hpp"
 #include "stakewright/base/error.hpp"
 #include "stakewright/base/text.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/output/json.hpp"
 #include "stakewright/results/carry.hpp"
+#include "stakewright/told/carry.hpp"
+#include "text.hpp"
 
 namespace stakewright::cli {
 namespace {
@@ -53,14 +54,18 @@ results::CarryRequest request_of(const Options& options, const job::Job& job) {
 }
 
 std::string report_of(const Options& options, const job::Job& job,
-                      const results::CarryResult& result) {
-  const Shown shown{options.units.value_or(job.units), emphasis_for_stdout()};
-  if (!options.cut_sheet && !options.sensitivity)
-    return carry_report(job, result, options.all ? Detail::all : Detail::what_differs, shown);
+                      const results::CarryResult& result, const wording::Voice& voice) {
+  const Emphasis emphasis = emphasis_for_stdout();
+  if (!options.cut_sheet && !options.sensitivity) {
+    const auto detail = options.all ? told::Detail::all : told::Detail::what_differs;
+    return text_of(told::carry_report(job, result, detail, voice), voice, emphasis);
+  }
   std::string text;
-  if (options.cut_sheet) text = cut_sheet_report(job, result, shown);
+  if (options.cut_sheet)
+    text = text_of(told::cut_sheet_report(job, result, voice), voice, emphasis);
   if (options.cut_sheet && options.sensitivity) text += '\n';
-  if (options.sensitivity) text += sensitivity_report(job, result, shown);
+  if (options.sensitivity)
+    text += text_of(told::sensitivity_report(job, result, voice), voice, emphasis);
   return text;
 }
 
@@ -71,9 +76,7 @@ results::CarryResult carry_of(const Options& options, const job::Job& job) {
   const job::ReadingRows rows = reading_rows_of(options, job);
   const check::Findings findings = findings_of(job, rows, options);
   results::CarryResult result = results::carry_of(job, findings, request);
-  const wording::Voice english(wording::built_in(wording::kUsualLanguage), job.units);
-  for (const base::Fact& remark : job::not_read_remarks(rows))
-    result.remarks.push_back(english.text(remark));
+  for (const base::Fact& remark : job::not_read_remarks(rows)) result.remarks.push_back(remark);
   return result;
 }
 
@@ -82,10 +85,12 @@ results::CarryResult carry_of(const Options& options, const job::Job& job) {
 int carry(const Options& options, const Painter* painter) {
   const job::Job job = job_with_roof(options);
   const results::CarryResult result = carry_of(options, job);
-  deliver(options, {.json = [&] { return output::carry_json(job, result); },
-                    .report = [&] { return report_of(options, job, result); },
-                    .remarks = in_language(result.remarks),
-                    .drawing = [&] { return painter->roof(options, job, result); }});
+  const wording::Voice voice = voice_of(options, job);
+  deliver(options,
+          {.json = [&] { return output::carry_json(job, result, json_voice_of(options, job)); },
+           .report = [&] { return report_of(options, job, result, voice); },
+           .remarks = texts_of(result.remarks, voice),
+           .drawing = [&] { return painter->roof(options, job, result); }});
   return options.readings.empty() ? kAllInTolerance : status_of(result);
 }
 

@@ -8,7 +8,6 @@
 #include "stakewright/base/length.hpp"
 #include "stakewright/check/check.hpp"
 #include "stakewright/job/job.hpp"
-#include "stakewright/results/carry.hpp"
 #include "stakewright/results/layout.hpp"
 #include "text.hpp"
 
@@ -27,20 +26,5 @@ std::string layout_report(const job::Job& job, const results::LayoutResult& resu
 /// What to read on the tape to stake the true distances, with an empty line before it; empty when
 /// the layout is not for one tape.
 std::string on_tape_section(const results::LayoutResult& result, const Shown& shown);
-
-/// How much of a carry is told: what differs from the pattern, or every piece.
-enum class Detail { what_differs, all };
-
-/// What to do with the corners, the pieces that are off, the joints, and the pattern.
-std::string carry_report(const job::Job& job, const results::CarryResult& result, Detail detail,
-                         const Shown& shown);
-
-/// What to buy and what to saw from it; the result has a cut sheet.
-std::string cut_sheet_report(const job::Job& job, const results::CarryResult& result,
-                             const Shown& shown);
-
-/// What one corner does to the pieces near it; the result has a shift.
-std::string sensitivity_report(const job::Job& job, const results::CarryResult& result,
-                               const Shown& shown);
 
 }  // namespace stakewright::cli

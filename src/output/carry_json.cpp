@@ -121,7 +121,8 @@ Json joints_json(const std::vector<roof::Joint>& joints) {
 
 }  // namespace
 
-std::string carry_json(const job::Job& job, const results::CarryResult& result) {
+std::string carry_json(const job::Job& job, const results::CarryResult& result,
+                       const wording::Voice& voice) {
   const roof::Carry& carry = result.carry();
   Json json = opened("carry", job.title);
   if (!result.cases.empty()) {
@@ -139,7 +140,7 @@ std::string carry_json(const job::Job& job, const results::CarryResult& result) 
   json["corner_need"] = need_json(result.need);
   if (result.shift) json["sensitivity"] = shift_json(*result.shift);
   if (result.cut_sheet) json["cut_sheet"] = cut_sheet_json(*result.cut_sheet);
-  json["remarks"] = result.remarks;
+  json["remarks"] = told_json(result.remarks, voice);
   return text_of_json(json);
 }
 

@@ -10,14 +10,6 @@ namespace {
 
 using roof::Way;
 
-constexpr const char* kNoShape =
-    "the readings do not fix every corner, so the roof is shown as planned only; check says which "
-    "tapes would fix them";
-constexpr const char* kContradiction =
-    "the readings contradict each other: do not cut by what is shown as found; run check first";
-constexpr const char* kNoMoves =
-    "check gives no move to make, so the corners are shown as they were found";
-
 roof::Carry worked(const job::Job& job, const std::optional<roof::FoundCorners>& found) {
   return roof::carry(job.plan, job.plate_offset_m, job.roof, job.tolerance, found);
 }
@@ -53,7 +45,7 @@ void choose_shown(CarryResult& result, Way way) {
   if (chosen != result.cases.end())
     result.shown = static_cast<std::size_t>(chosen - result.cases.begin());
   else
-    result.remarks.emplace_back(kNoMoves);
+    result.remarks.push_back({"carry.no_moves"});
 }
 
 /// What follows from the roof shown, with its remarks in front.
@@ -99,10 +91,10 @@ CarryResult carry_of(const job::Job& job, const check::Findings& findings,
     add_cases(result, job, findings, *found);
     choose_shown(result, request.way);
   } else {
-    result.remarks.emplace_back(kNoShape);
+    result.remarks.push_back({"carry.not_every_corner"});
   }
   result.contradiction = findings.verdict == check::Verdict::contradiction;
-  if (result.contradiction) result.remarks.emplace_back(kContradiction);
+  if (result.contradiction) result.remarks.push_back({"carry.contradiction"});
   finish(result, job, request);
   return result;
 }

@@ -83,20 +83,14 @@ void remark_on_seats(Carry& carry, const Spec& spec) {
     deep = deep || part.notch_m > kDeepestNotch * spec.rafter_depth_m + kShade_m;
     bare = bare || (part.kind == PartKind::hip && part.notch_m <= 0.0);
   }
-  if (deep)
-    carry.remarks.emplace_back(
-        "a seat's notch takes more than a third of the rafter's depth: ask the designer");
-  if (bare)
-    carry.remarks.emplace_back(
-        "hips as deep as the rafters do not reach down to the plate: they need deeper stock or "
-        "packing");
+  if (deep) carry.remarks.push_back({"roof.deep_seat"});
+  if (bare) carry.remarks.push_back({"roof.short_hips"});
 }
 
 void remark_on_lost_jacks(Carry& carry) {
   for (const auto& part : carry.parts)
     if (part.kind == PartKind::jack && line_to_cut_m(part) <= part.shortening_m)
-      carry.remarks.push_back(text_from_part(part.name()) +
-                              " has no length left over the corners as found: leave it out");
+      carry.remarks.push_back({"roof.lost_jack", {{"at", place_of(part.at)}}});
 }
 
 /// A post a corner, if the job gives their height.  The post on the highest footing has the

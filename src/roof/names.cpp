@@ -122,6 +122,18 @@ std::optional<Place> place_from_text(std::string_view text, int sides) {
   return place_in(words_of(text), sides);
 }
 
+base::Value place_of(const Place& place) {
+  using base::Fact;
+  using base::Id;
+  if (place.of == Place::Of::peak) return Fact{"places.peak"};
+  const base::Name at{text_from_place(place.whole())};
+  if (place.hand == Hand::none) return at;
+  const bool left = place.hand == Hand::left;
+  if (place.number == 0) return Fact{left ? Id("places.left") : Id("places.right"), {{"at", at}}};
+  return Fact{left ? Id("places.left_number") : Id("places.right_number"),
+              {{"at", at}, {"number", base::Count{static_cast<std::size_t>(place.number)}}}};
+}
+
 std::string text_from_part(const PartName& part) {
   return std::string(name_of(part.kind)) + ' ' + text_from_place(part.at);
 }

@@ -1,7 +1,5 @@
 #include "plate.hpp"
 
-#include <fmt/format.h>
-
 #include <array>
 #include <cassert>
 #include <cmath>
@@ -197,40 +195,50 @@ void set_apex_over_pin(Plate& plate, base::Point pin) {
 }
 
 /// What keeps a roof off these corners, as a plain sentence; empty when nothing does.
-std::string no_roof_because(const std::vector<Vec<double>>& corners,
-                            const std::vector<std::string>& labels, const std::string& line) {
+/// Why an outline bears no roof, by what it is the outline of.
+struct Faults {
+  base::Id one_place;
+  base::Id wrong_way;
+  base::Id no_bulge;
+  base::Id twice_round;
+};
+
+std::optional<base::Fact> no_roof_because(const std::vector<Vec<double>>& corners,
+                                          const std::vector<std::string>& labels,
+                                          const Faults& faults) {
   const std::size_t n = corners.size();
   double round_rad = 0.0;
   for (std::size_t i = 0; i < n; ++i) {
     const auto& here = corners[i];
     const auto& after = corners[(i + 1) % n];
     if (!(norm(after - here) > kShortestSide_m))
-      return fmt::format("{} {} and {} are at one place", line, labels[i], labels[(i + 1) % n]);
+      return base::Fact{
+          faults.one_place,
+          {{"first", base::Name{labels[i]}}, {"second", base::Name{labels[(i + 1) % n]}}}};
     round_rad += turn_rad(corners[(i + n - 1) % n], here, after);
   }
-  if (round_rad < 0.0) return fmt::format("{} run the wrong way round", line);
+  if (round_rad < 0.0) return base::Fact{faults.wrong_way};
   for (std::size_t i = 0; i < n; ++i)
     if (!(turn_rad(corners[(i + n - 1) % n], corners[i], corners[(i + 1) % n]) >
           kFlattestCorner_rad))
-      return fmt::format("{} do not bulge at {}", line, labels[i]);
-  if (round_rad > 3.0 * std::numbers::pi) return fmt::format("{} go round more than once", line);
+      return base::Fact{faults.no_bulge, {{"corner", base::Name{labels[i]}}}};
+  if (round_rad > 3.0 * std::numbers::pi) return base::Fact{faults.twice_round};
   return {};
 }
 
 void set_found_apex(Plate& plate, const Spec& spec, base::Point placed_center,
-                    const FoundCorners& found, std::vector<std::string>& remarks) {
+                    const FoundCorners& found, std::vector<base::Fact>& remarks) {
   set_apex(plate, placed_center);
   if (spec.apex_over == ApexOver::even_hips && !set_apex_for_even_hips(plate))
-    remarks.emplace_back(
-        "no place makes the hip runs even; the apex stands over the placed center");
+    remarks.push_back({"roof.no_even_hips"});
   if (spec.apex_over != ApexOver::pin) return;
   if (!found.pin) {
-    remarks.emplace_back("the pin was not measured; the apex stands over the placed center");
+    remarks.push_back({"roof.pin_not_measured"});
     return;
   }
   set_apex_over_pin(plate, *found.pin);
   if (found.covariance.rows == 2 * found.corners.size())
-    remarks.emplace_back("the pin's own uncertainty is not known and counts as none");
+    remarks.push_back({"roof.pin_taken_as_sure"});
 }
 
 bool apex_inside(const Plate& plate) {
@@ -242,23 +250,24 @@ bool apex_inside(const Plate& plate) {
 }  // namespace
 
 std::optional<Found> found_roof(const layout::Plan& plan, double plate_offset_m, const Roof& roof,
-                                const FoundCorners& found, std::vector<std::string>& remarks) {
+                                const FoundCorners& found, std::vector<base::Fact>& remarks) {
   assert(found.corners.size() == static_cast<std::size_t>(plan.polygon.sides));
   const auto labels = layout::corner_labels(plan.polygon.sides);
-  const auto refuse = [&remarks](const std::string& reason) {
-    remarks.push_back(reason + ": the roof is shown as planned only");
+  const auto refuse = [&remarks](base::Fact reason) {
+    remarks.push_back({"roof.planned_only", {{"reason", std::move(reason)}}});
     return std::nullopt;
   };
-  if (const auto reason = no_roof_because(lifted(found.corners), labels, "the corners found");
-      !reason.empty())
-    return refuse(reason);
+  if (auto reason = no_roof_because(lifted(found.corners), labels,
+                                    {"roof.found_at_one_place", "roof.found_wrong_way",
+                                     "roof.found_no_bulge", "roof.found_twice_round"}))
+    return refuse(std::move(*reason));
   Found result{plate_over(found.corners, plate_offset_m, roof.height_m), {}};
-  if (const auto reason = no_roof_because(result.plate.corners, labels,
-                                          "the plate's corners over the corners found");
-      !reason.empty())
-    return refuse(reason);
+  if (auto reason = no_roof_because(result.plate.corners, labels,
+                                    {"roof.plate_at_one_place", "roof.plate_wrong_way",
+                                     "roof.plate_no_bulge", "roof.plate_twice_round"}))
+    return refuse(std::move(*reason));
   set_found_apex(result.plate, roof.spec, plan.center, found, remarks);
-  if (!apex_inside(result.plate)) return refuse("the apex is not inside the plate line as found");
+  if (!apex_inside(result.plate)) return refuse({"roof.apex_outside"});
   result.covariance = carried(result.plate, found.covariance);
   return result;
 }

@@ -4,11 +4,11 @@
 #include <array>
 #include <cstddef>
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "exact.hpp"
 #include "faces.hpp"
+#include "stakewright/base/fact.hpp"
 #include "stakewright/base/matrix.hpp"
 #include "stakewright/base/point.hpp"
 #include "stakewright/layout/plan.hpp"
@@ -50,6 +50,6 @@ struct Found {
 
 /// Empty, with the reason among the remarks, when the corners bear no such roof.
 std::optional<Found> found_roof(const layout::Plan& plan, double plate_offset_m, const Roof& roof,
-                                const FoundCorners& found, std::vector<std::string>& remarks);
+                                const FoundCorners& found, std::vector<base::Fact>& remarks);
 
 }  // namespace stakewright::roof

@@ -7,23 +7,24 @@
 #include <random>
 #include <sstream>
 
-#include "gathering.hpp"
-#include "reports.hpp"
+#include "refusal.hpp"
 #include "stakewright/job/job.hpp"
 #include "stakewright/results/carry.hpp"
+#include "stakewright/told/carry.hpp"
+#include "text.hpp"
 
 namespace stakewright::cli {
 namespace {
 
-using base::Units;
 using results::CarryResult;
 using testing::AllOf;
 using testing::ContainsRegex;
 using testing::HasSubstr;
 using testing::Not;
+using told::Detail;
 
-constexpr Shown kFeet{Units::feet_inches, Emphasis::off};
-constexpr Shown kMillimeters{Units::millimeters, Emphasis::off};
+constexpr auto kFeet = base::Units::feet_inches;
+constexpr auto kMillimeters = base::Units::millimeters;
 constexpr double kInch_m = 0.0254;
 
 /// Six sides, 16 ft across flats on the plate line, 8 in 12, one spacing of jacks.
@@ -59,9 +60,17 @@ check::Findings found_with(const job::Job& job, std::size_t corner, double outwa
   return findings;
 }
 
-std::string report(const job::Job& job, const CarryResult& result, const Shown& shown = kFeet,
+wording::Voice english(base::Units units) { return {wording::built_in("en"), units}; }
+
+std::string report(const job::Job& job, const CarryResult& result, base::Units units = kFeet,
                    Detail detail = Detail::what_differs) {
-  return carry_report(job, result, detail, shown);
+  const wording::Voice voice = english(units);
+  return text_of(told::carry_report(job, result, detail, voice), voice, Emphasis::off);
+}
+
+std::string cut_sheet_report(const job::Job& job, const CarryResult& result, base::Units units) {
+  const wording::Voice voice = english(units);
+  return text_of(told::cut_sheet_report(job, result, voice), voice, Emphasis::off);
 }
 
 /// The text with its lines run together, to find sentences in.
@@ -189,7 +198,7 @@ TEST(Ways, AreShownInFullAsAsked) {
               HasSubstr("Once the moves are made: All 48 pieces"));
   check::Findings no_moves = found_with(job, 3, 0.0);
   no_moves.moves.clear();
-  EXPECT_THAT(results::carry_of(job, no_moves, request).remarks,
+  EXPECT_THAT(told_in_english(results::carry_of(job, no_moves, request).remarks),
               testing::ElementsAre(HasSubstr("no move to make")));
 }
 
@@ -197,7 +206,9 @@ TEST(SensitivityReport, TellsWhatACornerDoesToThePiecesNearItAndWhatIsNeeded) {
   const job::Job job = hexagon();
   results::CarryRequest request;
   request.shift_m = 0.25 * kInch_m;
-  const std::string told = sensitivity_report(job, results::carry_of(job, request), kFeet);
+  const wording::Voice voice = english(kFeet);
+  const std::string told = text_of(
+      told::sensitivity_report(job, results::carry_of(job, request), voice), voice, Emphasis::off);
   // A hip answers with the cosine of its slope, 30 degrees at 8 in 12 on six sides: 7/32 in.
   EXPECT_THAT(told, ContainsRegex("hip +A +7/32\" longer +0\""));
   EXPECT_THAT(told, Not(ContainsRegex("hip +D")));
@@ -271,30 +282,10 @@ TEST(CutSheetReport, CountsEveryPieceOnceThoughRowsPrintAlike) {
     const auto& parts = result.carry().parts;
     const auto pieces = static_cast<std::size_t>(std::count_if(
         parts.begin(), parts.end(), [](const auto& part) { return part.stick_m > 0.0; }));
-    for (const Shown& shown : {kFeet, kMillimeters})
+    for (const base::Units shown : {kFeet, kMillimeters})
       EXPECT_EQ(pieces_counted(cut_sheet_report(job, result, shown)), pieces)
           << "seed 704, round " << round;
   }
-}
-
-TEST(Gathering, TellsRowsThatPrintAlikeOnceAndCountsThem) {
-  const auto corner = [](std::size_t at) { return roof::Place::at_corner(at); };
-  const auto jack = [](roof::Hand hand, int number) {
-    return roof::Place::at_side(1, 6).on(hand, number);
-  };
-  const std::vector<PlacedRow> placed = {{"hip", corner(1), {"13' 1\""}},
-                                         {"jack", jack(roof::Hand::right, 2), {"6' 0\""}},
-                                         {"hip", corner(3), {"13' 2\""}},
-                                         {"hip", corner(0), {"13' 1\""}},
-                                         {"jack", jack(roof::Hand::left, 10), {"2' 0\""}},
-                                         {"jack", jack(roof::Hand::left, 9), {"2' 0\""}},
-                                         {"jack", jack(roof::Hand::right, 9), {"2' 0\""}},
-                                         {"jack", jack(roof::Hand::right, 10), {"2' 0\""}}};
-  EXPECT_EQ(gathered_and_counted(placed),
-            (std::vector<Row>{{"hip", "B, A", "2", "13' 1\""},
-                              {"hip", "D", "1", "13' 2\""},
-                              {"jack", "B-C right 2", "1", "6' 0\""},
-                              {"jack", "each side: 9, 10 left and right", "4", "2' 0\""}}));
 }
 
 TEST(CutSheetReport, NamesWhatNoStockIsLongEnoughFor) {
@@ -317,7 +308,7 @@ TEST(CarryReport, IsAsNarrowAsATerminal) {
        {"", "eave = 'even'\nhub = '6in'\nbase_play = '1/2in'\npost_height = '8ft'\n"}) {
     const job::Job job = hexagon(more);
     const auto result = results::carry_of(job, found_with(job, 3, kInch_m, 0.002), {});
-    for (const Shown& shown : {kFeet, kMillimeters}) {
+    for (const base::Units shown : {kFeet, kMillimeters}) {
       expect_within_width(report(job, results::carry_of(job, {}), shown));
       expect_within_width(report(job, result, shown));
       expect_within_width(report(job, result, shown, Detail::all));

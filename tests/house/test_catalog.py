@@ -10,7 +10,7 @@ LITERAL = re.compile(r'"([a-z][a-z0-9_]*(?:\.[a-z0-9_]+)+)"')
 ASKED = re.compile(r'\b(?:Fact|Id)\s*[({]\s*"([^"]*)"|\b(?:text|filled|paragraphs)\(\s*"([a-z_]+\.[a-z_.]+)"')
 
 # The same in both languages: figures with their symbols, and words that both languages have.
-SAME = re.compile(r"^(units|figures)\.|^language$|^pictures\.fascia$")
+SAME = re.compile(r"^(units|figures)\.|^language$|\.fascia$")
 
 
 def flat(table, prefix=""):

@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "refusal.hpp"
 #include "roof/roofs.hpp"
 #include "roof/trade.hpp"
 
@@ -361,7 +362,7 @@ TEST(Remarks, AskTheDesignerAboutANotchPastAThirdOfTheDepth) {
   Spec spec;
   spec.pitch = 1.0;
   spec.seat_m = 0.0889;  // notch 62.9 mm of 139.7 mm
-  EXPECT_THAT(planned(6, 3.0, spec).remarks,
+  EXPECT_THAT(told_in_english(planned(6, 3.0, spec).remarks),
               testing::ElementsAre(testing::HasSubstr("ask the designer")));
 }
 
@@ -392,14 +393,14 @@ TEST(Remarks, LeaveOutAJackThatTheCornersAsFoundHaveNoRoomFor) {
   site.found.covariance = base::Matrix(8, 8);
   const Carry roof = carry(site);
   EXPECT_LT(part(roof, PartKind::jack, "B-C right 4").line.found.value(), 0.0);
-  EXPECT_THAT(roof.remarks,
+  EXPECT_THAT(told_in_english(roof.remarks),
               testing::ElementsAre(testing::HasSubstr("B-C right 4 has no length left")));
 }
 
 TEST(Remarks, SayWhenHipsOfTheRaftersDepthDoNotReachThePlate) {
   Spec spec;
   spec.pitch = 4.0;  // a steeple on three sides: its hips lie at half the pitch
-  EXPECT_THAT(planned(3, 3.0, spec).remarks,
+  EXPECT_THAT(told_in_english(planned(3, 3.0, spec).remarks),
               testing::ElementsAre(testing::HasSubstr("deeper stock")));
 }
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <map>
 
+#include "refusal.hpp"
 #include "roof/roofs.hpp"
 #include "roof/trade.hpp"
 
@@ -403,11 +404,13 @@ TEST(ApexOverThePin, SaysSoWhenThePinWasNotMeasuredOrItsUncertaintyIsNotKnown) {
   site.found.corners = layout::corners_of(site.plan.polygon, site.plan);
   site.found.covariance = base::Matrix(12, 12);
   const Carry without = carry(site);
-  EXPECT_THAT(without.remarks, testing::ElementsAre(testing::HasSubstr("pin was not measured")));
+  EXPECT_THAT(told_in_english(without.remarks),
+              testing::ElementsAre(testing::HasSubstr("pin was not measured")));
   EXPECT_EQ(without.apex.at, site.plan.center);
   site.found.pin = base::Point{0.004, 0.003};
   const Carry with = carry(site);
-  EXPECT_THAT(with.remarks, testing::ElementsAre(testing::HasSubstr("uncertainty is not known")));
+  EXPECT_THAT(told_in_english(with.remarks),
+              testing::ElementsAre(testing::HasSubstr("uncertainty is not known")));
   EXPECT_EQ(with.apex.at, *site.found.pin);
 }
 

@@ -6,6 +6,7 @@
 #include <functional>
 #include <limits>
 
+#include "refusal.hpp"
 #include "roof/roofs.hpp"
 #include "stakewright/base/error.hpp"
 
@@ -118,7 +119,8 @@ std::vector<base::Point> planned_corners(int sides) {
 }
 
 void expect_planned_only(const Carry& roof, const std::string& reason) {
-  EXPECT_THAT(roof.remarks, ElementsAre(testing::AllOf(HasSubstr(reason), HasSubstr("planned"))));
+  EXPECT_THAT(told_in_english(roof.remarks),
+              ElementsAre(testing::AllOf(HasSubstr(reason), HasSubstr("planned"))));
   for (const auto& one : roof.parts) EXPECT_FALSE(one.line.found);
   for (const auto& one : roof.cuts) EXPECT_FALSE(one.angle.found);
   EXPECT_FALSE(roof.parts.empty());

@@ -32,7 +32,8 @@ std::string tapes_json(const job::Job& job, const suspects::TapePlan& plan,
 /// The next tapes after some readings.
 std::string next_tapes_json(const job::Job& job, const check::Findings& findings,
                             const wording::Voice& voice);
-std::string carry_json(const job::Job& job, const results::CarryResult& result);
+std::string carry_json(const job::Job& job, const results::CarryResult& result,
+                       const wording::Voice& voice);
 
 /// For a command that wrote `file` and has no figures of its own to tell.
 std::string written_json(const std::string& command, const std::string& title,

@@ -56,7 +56,7 @@ struct CarryResult {
   roof::CornerNeed need;
   std::optional<Shift> shift;
   std::optional<CutSheet> cut_sheet;
-  std::vector<std::string> remarks;
+  std::vector<base::Fact> remarks;
 
   /// The roof shown in full: as planned without cases.
   [[nodiscard]] const roof::Carry& carry() const {

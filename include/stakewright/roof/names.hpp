@@ -10,6 +10,8 @@
 #include <string>
 #include <string_view>
 
+#include "stakewright/base/fact.hpp"
+
 namespace stakewright::roof {
 
 enum class PartKind { hip, common, jack, blocking, fascia, beam, post, hub };
@@ -80,6 +82,9 @@ struct Place {
 
 /// "peak", "C", "C left", "B-C", "B-C left", "B-C left 2".
 std::string text_from_place(const Place& place);
+
+/// The place to be told.
+base::Value place_of(const Place& place);
 
 /// What `text_from_place` writes, with commas for spaces or a dash for the hyphen as well:
 /// "B–C, left, 2".  Empty when a roof of so many sides has no such place.

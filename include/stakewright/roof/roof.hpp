@@ -6,9 +6,9 @@
 #pragma once
 
 #include <optional>
-#include <string>
 #include <vector>
 
+#include "stakewright/base/fact.hpp"
 #include "stakewright/base/point.hpp"
 #include "stakewright/base/tolerance.hpp"
 #include "stakewright/layout/plan.hpp"
@@ -131,7 +131,7 @@ struct Carry {
   std::vector<EaveSide> eaves;
   std::vector<Sheet> sheets;
   std::vector<Joint> joints;  ///< with found figures only
-  std::vector<std::string> remarks;
+  std::vector<base::Fact> remarks;
 };
 
 /// The carry: planned only, or planned against found.

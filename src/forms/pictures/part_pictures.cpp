@@ -121,7 +121,7 @@ class CutWriter {
   [[nodiscard]] std::string told(const Fact& fact) const { return input_.voice.text(fact); }
 
   [[nodiscard]] Fact sentence(const Cut& cut, base::Id words) const {
-    const SquareHold hold = square_hold(cut.setting.square, input_.voice.units());
+    const told::SquareHold hold = told::square_hold(cut.setting.square, input_.voice.units());
     const double half_m =
         0.5 * (part_.kind == PartKind::hip ? input_.job.roof.hip_m : input_.job.roof.rafter_m);
     return {words,
@@ -168,30 +168,6 @@ Fact note_on(const roof::Part& part, bool by_name) {
   if (by_name && part.fit == roof::Fit::own) return {"pictures.own_piece"};
   if (by_name && part.fit == roof::Fit::try_pattern) return {"pictures.try_piece"};
   return {"pictures.pattern"};
-}
-
-Value place_of(const roof::Place& place) {
-  const Name at{roof::text_from_place(place.whole())};
-  if (place.hand == roof::Hand::none) return at;
-  const bool left = place.hand == roof::Hand::left;
-  if (place.number == 0)
-    return Fact{left ? base::Id("places.left") : base::Id("places.right"), {{"at", at}}};
-  return Fact{left ? base::Id("places.left_number") : base::Id("places.right_number"),
-              {{"at", at}, {"number", Count{static_cast<std::size_t>(place.number)}}}};
-}
-
-SquareHold square_hold(double figure, base::Units units) {
-  constexpr double kInch_m = 0.0254;
-  const bool inches = units == base::Units::feet_inches;
-  const double arm_m = inches ? 12.0 * kInch_m : 0.25;
-  const auto arm = [inches](double length_m) -> Value {
-    if (!inches) return Fact{"figures.millimeters", {{"figure", base::Number{1000.0 * length_m}}}};
-    // As a square is read: no foot.
-    const bool whole_foot = length_m > (12.0 - 1.0 / 32.0) * kInch_m;
-    return whole_foot ? Value(Fact{"figures.twelve_inches"}) : Length{length_m};
-  };
-  if (figure > 1.0) return {arm(arm_m), arm(arm_m / figure)};
-  return {arm(arm_m * figure), arm(arm_m)};
 }
 
 std::vector<PieceRow> piece_rows(const roof::Carry& carry) {

@@ -7,6 +7,7 @@
 
 #include "key_column.hpp"
 #include "stakewright/forms/pictures.hpp"
+#include "stakewright/told/roof_words.hpp"
 
 namespace stakewright::forms {
 
@@ -36,16 +37,6 @@ Fact kind_name(roof::PartKind kind);
 Fact title_of(const roof::Part& part, bool by_name);
 /// What a head says of the piece: that it is the pattern, is to be tried, or is its own cut.
 Fact note_on(const roof::Part& part, bool by_name);
-base::Value place_of(const roof::Place& place);
-
-/// What to hold on the two arms of a framing square for the tangent of an angle: 12 in or 250 mm
-/// on the longer one.
-struct SquareHold {
-  base::Value angle_arm;  ///< opposite the angle: the rise of a plumb cut
-  base::Value other_arm;  ///< beside it: the run
-};
-
-SquareHold square_hold(double figure, base::Units units);
 
 // The pieces of a roof gathered by name: hip, common, jack 1, jack 2, fascia, beam ...
 

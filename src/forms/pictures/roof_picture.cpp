@@ -27,7 +27,7 @@ struct RoofSheet {
 };
 
 void add_sizes(KeyColumn& key, const RoofSheet& roof) {
-  const SquareHold pitch = square_hold(roof.job.roof.pitch, roof.voice.units());
+  const told::SquareHold pitch = told::square_hold(roof.job.roof.pitch, roof.voice.units());
   key.add_figure(
       Fact{"pictures.pitch"},
       Fact{"pictures.pitch_figure", {{"rise", pitch.angle_arm}, {"run", pitch.other_arm}}});
