@@ -92,6 +92,19 @@ bool same_points(const readings::Observation& a, const readings::Observation& b)
   return same || (!a.is_angle() && a.from == b.to && a.to == b.from);
 }
 
+base::Id by_kind(const Network& network, std::size_t reading, ByKind ids) {
+  switch (network.instruments[network.observations[reading].instrument].kind) {
+    case readings::Kind::angle:
+      return ids.angle;
+    case readings::Kind::laser:
+      return ids.laser;
+    case readings::Kind::tape:
+    case readings::Kind::level:
+      break;
+  }
+  return ids.tape;
+}
+
 base::ReadingName points_of(const Network& network, std::size_t reading) {
   const readings::Observation& own = network.observations[reading];
   base::ReadingName name{{network.points[own.from].label}};

@@ -4,8 +4,6 @@
 #include <cmath>
 #include <utility>
 
-#include "stakewright/base/turning.hpp"
-
 namespace stakewright::check {
 namespace {
 
@@ -21,17 +19,6 @@ base::Name label(const Findings& findings, std::size_t point) {
   return {findings.network.points[point].label};
 }
 
-// An error of a reading.
-base::Value size_of(const readings::Observation& reading, double size) {
-  if (reading.is_angle()) return base::Angle{std::abs(size), base::AngleStyle::words};
-  return base::Length{std::abs(size)};
-}
-
-double apart(const readings::Observation& a, const readings::Observation& b) {
-  const double off = a.corrected - b.corrected;
-  return std::abs(a.is_angle() ? base::wrapped_rad(off) : off);
-}
-
 bool left_out(const Findings& findings, std::size_t reading) {
   const auto& excluded = findings.slips.excluded;
   return std::find(excluded.begin(), excluded.end(), reading) != excluded.end();
@@ -43,24 +30,24 @@ void add_repeats(const Findings& findings, Facts& remarks) {
     for (std::size_t j = i + 1; j < readings.size(); ++j) {
       if (!adjustment::same_points(readings[i], readings[j])) continue;
       if (left_out(findings, i) || left_out(findings, j)) continue;
-      const double off = apart(readings[i], readings[j]);
+      const double off =
+          std::abs(readings[i].difference(readings[i].corrected, readings[j].corrected));
       if (off <= kRepeatsDisagree * std::hypot(readings[i].sd, readings[j].sd)) continue;
       remarks.push_back(
-          {readings[i].is_angle() ? base::Id("check.turned_twice") : base::Id("check.pulled_twice"),
+          {adjustment::by_kind(findings.network, i,
+                               {"check.pulled_twice", "check.pulled_twice", "check.turned_twice"}),
            {{"reading", adjustment::points_of(findings.network, i)},
-            {"apart", size_of(readings[i], off)}}});
+            {"apart", readings[i].figure(off, base::AngleStyle::words)}}});
     }
   }
 }
 
 // With its figure, by which a crew finds it in its list.
 Fact with_figure(const Findings& findings, std::size_t reading) {
-  const readings::Observation& observation = findings.network.observations[reading];
-  const base::Value figure = observation.is_angle()
-                                 ? base::Value(base::Angle{observation.read, base::AngleStyle::dms})
-                                 : base::Value(base::Length{observation.read});
+  const readings::Observation& seen = findings.network.observations[reading];
   return {"check.reading_at",
-          {{"reading", adjustment::points_of(findings.network, reading)}, {"figure", figure}}};
+          {{"reading", adjustment::points_of(findings.network, reading)},
+           {"figure", seen.figure(seen.read)}}};
 }
 
 void add_groups(const Findings& findings, Facts& remarks) {
@@ -142,35 +129,19 @@ Fact if_kept(const Input& input, const Findings& findings, std::size_t reading) 
   return {"check.kept_would_make", {{"changes", changed}}};
 }
 
-// By how much a reading is off by all the others.
-Fact off_by(const Findings& findings, std::size_t reading) {
-  const readings::Observation& observation = findings.network.observations[reading];
-  const double residual = findings.used.readings_out[reading].residual;
-  const bool too_short = residual > 0.0;
-  const base::Id way = observation.is_angle()
-                           ? too_short ? base::Id("sizes.too_small") : base::Id("sizes.too_large")
-                       : too_short ? base::Id("sizes.too_short")
-                                   : base::Id("sizes.too_long");
-  return {way, {{"size", size_of(observation, residual)}}};
-}
-
-base::Id left_out_because(const Findings& findings, std::size_t reading) {
-  const readings::Observation& observation = findings.network.observations[reading];
-  if (observation.is_angle()) return "check.angle_left_out_because";
-  return findings.network.instruments[observation.instrument].kind == readings::Kind::laser
-             ? base::Id("check.laser_left_out_because")
-             : base::Id("check.tape_left_out_because");
-}
-
 }  // namespace
 
 std::vector<Fact> exclusion_remarks(const Input& input, const Findings& findings) {
   Facts remarks;
   for (const std::size_t reading : findings.slips.excluded) {
-    remarks.push_back({left_out_because(findings, reading),
-                       {{"reading", adjustment::name_of(findings.network, reading)},
-                        {"off", off_by(findings, reading)},
-                        {"kept", if_kept(input, findings, reading)}}});
+    const double residual = findings.used.readings_out[reading].residual;
+    remarks.push_back(
+        {adjustment::by_kind(findings.network, reading,
+                             {"check.tape_left_out_because", "check.laser_left_out_because",
+                              "check.angle_left_out_because"}),
+         {{"reading", adjustment::name_of(findings.network, reading)},
+          {"off", findings.network.observations[reading].off_by(-residual)},
+          {"kept", if_kept(input, findings, reading)}}});
   }
   return remarks;
 }

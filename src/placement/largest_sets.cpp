@@ -169,6 +169,47 @@ const Pair* longest_pair(const Ground& ground, Mask set) {
   return nullptr;
 }
 
+// Where the best turn lies, and two turns between with their circles.
+struct Bracket {
+  double low_rad = 0.0;
+  double high_rad = 0.0;
+  double left_rad = 0.0;
+  double right_rad = 0.0;
+  Circle left;
+  Circle right;
+
+  [[nodiscard]] bool left_better() const { return left.radius_m < right.radius_m; }
+};
+
+Bracket narrowed(Laying& laying, double low_rad, double high_rad, double enough_m) {
+  constexpr double kGolden = std::numbers::phi - 1.0;
+  Bracket b{low_rad,
+            high_rad,
+            high_rad - kGolden * (high_rad - low_rad),
+            low_rad + kGolden * (high_rad - low_rad),
+            {},
+            {}};
+  b.left = laying.at(b.left_rad);
+  b.right = laying.at(b.right_rad);
+  while (b.high_rad - b.low_rad > kTurnStep_rad &&
+         std::min(b.left.radius_m, b.right.radius_m) > enough_m) {
+    if (b.left_better()) {
+      b.high_rad = b.right_rad;
+      b.right_rad = b.left_rad;
+      b.right = b.left;
+      b.left_rad = b.high_rad - kGolden * (b.high_rad - b.low_rad);
+      b.left = laying.at(b.left_rad);
+    } else {
+      b.low_rad = b.left_rad;
+      b.left_rad = b.right_rad;
+      b.left = b.right;
+      b.right_rad = b.low_rad + kGolden * (b.high_rad - b.low_rad);
+      b.right = laying.at(b.right_rad);
+    }
+  }
+  return b;
+}
+
 }  // namespace
 
 Mask mask_of(const Set& set) {
@@ -218,38 +259,17 @@ Closest closest(const Ground& ground, Mask set, double enough_m) {
     const Circle circle = laying.at(0.0);
     return {0.0, circle.center, circle.radius_m, set};
   }
-  constexpr double kGolden = std::numbers::phi - 1.0;
   const double first_rad = pair->turn_rad - pair->slack_rad;
   const double last_rad = pair->turn_rad + pair->slack_rad;
-  double low_rad = first_rad;
-  double high_rad = last_rad;
-  double left_rad = high_rad - kGolden * (high_rad - low_rad);
-  double right_rad = low_rad + kGolden * (high_rad - low_rad);
-  Circle left = laying.at(left_rad);
-  Circle right = laying.at(right_rad);
-  while (high_rad - low_rad > kTurnStep_rad && std::min(left.radius_m, right.radius_m) > enough_m) {
-    if (left.radius_m < right.radius_m) {
-      high_rad = right_rad;
-      right_rad = left_rad;
-      right = left;
-      left_rad = high_rad - kGolden * (high_rad - low_rad);
-      left = laying.at(left_rad);
-    } else {
-      low_rad = left_rad;
-      left_rad = right_rad;
-      left = right;
-      right_rad = low_rad + kGolden * (high_rad - low_rad);
-      right = laying.at(right_rad);
-    }
-  }
-  const bool left_better = left.radius_m < right.radius_m;
-  const Circle& best = left_better ? left : right;
-  Closest result{left_better ? left_rad : right_rad, best.center, best.radius_m, 0};
+  const Bracket found = narrowed(laying, first_rad, last_rad, enough_m);
+  const Circle& best = found.left_better() ? found.left : found.right;
+  Closest result{found.left_better() ? found.left_rad : found.right_rad, best.center, best.radius_m,
+                 0};
   if (best.radius_m <= enough_m) return result;
   // Turned further either way, these alone are as far off.
-  result.witness = laying.rim_of(laying.at(low_rad - kEitherSide_rad)) |
-                   laying.rim_of(laying.at(high_rad + kEitherSide_rad));
-  if (low_rad == first_rad || high_rad == last_rad) {
+  result.witness = laying.rim_of(laying.at(found.low_rad - kEitherSide_rad)) |
+                   laying.rim_of(laying.at(found.high_rad + kEitherSide_rad));
+  if (found.low_rad == first_rad || found.high_rad == last_rad) {
     result.witness |= Mask{1} << pair->i | Mask{1} << pair->j;
   }
   return result;

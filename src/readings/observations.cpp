@@ -164,6 +164,20 @@ double Observation::difference(double value, double other) const {
   return is_angle() ? base::wrapped_rad(value - other) : value - other;
 }
 
+base::Value Observation::figure(double value, base::AngleStyle style) const {
+  if (is_angle()) return base::Angle{value, style};
+  return base::Length{value};
+}
+
+base::Fact Observation::off_by(double size) const {
+  const bool more = size > 0.0;
+  if (is_angle())
+    return {more ? base::Id("sizes.too_large") : base::Id("sizes.too_small"),
+            {{"size", base::Angle{std::abs(size), base::AngleStyle::words}}}};
+  return {more ? base::Id("sizes.too_long") : base::Id("sizes.too_short"),
+          {{"size", base::Length{std::abs(size)}}}};
+}
+
 Expected expected(const Observation& observation, std::span<const base::Point> places, double scale,
                   double zero_m) {
   return observation.is_angle() ? expected_angle(observation, places)

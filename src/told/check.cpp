@@ -123,24 +123,17 @@ const suspects::Cause* slip_cause(const Findings& findings, std::size_t observat
   return nullptr;
 }
 
-Fact too_much(double size, bool angle) {
-  if (angle)
-    return {size > 0.0 ? Id("sizes.too_large") : Id("sizes.too_small"),
-            {{"size", Angle{std::abs(size), AngleStyle::words}}}};
-  return {size > 0.0 ? Id("sizes.too_long") : Id("sizes.too_short"),
-          {{"size", Length{std::abs(size)}}}};
-}
-
 Fact left_out_sentence(const Findings& findings, std::size_t observation) {
   const auto& network = findings.network;
-  Fact said{by_kind(network, observation,
-                    {"check.tape_left_out", "check.laser_left_out", "check.angle_left_out"}),
-            {{"reading", adjustment::name_of(network, observation)},
-             {"off", too_much(-findings.used.readings_out[observation].residual,
-                              network.observations[observation].is_angle())}}};
+  Fact said{
+      adjustment::by_kind(network, observation,
+                          {"check.tape_left_out", "check.laser_left_out", "check.angle_left_out"}),
+      {{"reading", adjustment::name_of(network, observation)},
+       {"off", network.observations[observation].off_by(
+                   -findings.used.readings_out[observation].residual)}}};
   const suspects::Cause* cause = slip_cause(findings, observation);
   if (cause == nullptr) return said;
-  said.id = by_kind(
+  said.id = adjustment::by_kind(
       network, observation,
       {"check.tape_left_out_like", "check.laser_left_out_like", "check.angle_left_out_like"});
   said.holes.push_back({"slip", slip(network, *cause)});
@@ -203,19 +196,16 @@ Section corners_section(const job::Job& job, const Findings& findings) {
 Row reading_row(const Findings& findings, std::size_t i) {
   const readings::Observation& seen = findings.network.observations[i];
   const adjustment::AdjustedReading& out = findings.used.readings_out[i];
-  const auto figure = [&](double value) {
-    return seen.is_angle() ? Value(Angle{value, AngleStyle::dms}) : Value(Length{value});
-  };
-  return {
-      adjustment::points_of(findings.network, i),
-      Name{findings.network.instruments[seen.instrument].name},
-      figure(seen.read),
-      figure(out.adjusted),
-      seen.is_angle() ? Directed{Way::large, Angle{-out.residual, AngleStyle::dms}}
-                      : Directed{Way::reads, Length{-out.residual, Step::fine}},
-      Number{std::abs(out.standardized), 1},
-      std::isfinite(out.smallest_catch) ? figure(out.smallest_catch) : Value(Fact{"columns.none"}),
-      out.excluded ? Value(Fact{"columns.left_out"}) : Value(Nothing{})};
+  return {adjustment::points_of(findings.network, i),
+          Name{findings.network.instruments[seen.instrument].name},
+          seen.figure(seen.read),
+          seen.figure(out.adjusted),
+          seen.is_angle() ? Directed{Way::large, Angle{-out.residual, AngleStyle::dms}}
+                          : Directed{Way::reads, Length{-out.residual, Step::fine}},
+          Number{std::abs(out.standardized), 1},
+          std::isfinite(out.smallest_catch) ? seen.figure(out.smallest_catch)
+                                            : Value(Fact{"columns.none"}),
+          out.excluded ? Value(Fact{"columns.left_out"}) : Value(Nothing{})};
 }
 
 /// How an angle is named, by the first one there is.

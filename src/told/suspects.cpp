@@ -62,8 +62,9 @@ Fact with_slip(const Network& network, const Cause& cause, Fact said) {
 
 Fact misread(const Network& network, const Cause& cause) {
   const bool angle = network.observations[cause.index].is_angle();
-  return {by_kind(network, cause.index, {"causes.tape", "causes.laser", "causes.angle"}),
-          {{"reading", adjustment::name_of(network, cause.index)}, {"off", off_by(cause, angle)}}};
+  return {
+      adjustment::by_kind(network, cause.index, {"causes.tape", "causes.laser", "causes.angle"}),
+      {{"reading", adjustment::name_of(network, cause.index)}, {"off", off_by(cause, angle)}}};
 }
 
 Fact stake(const Network& network, const Cause& cause) {

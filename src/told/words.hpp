@@ -5,7 +5,6 @@
 #include <string>
 #include <vector>
 
-#include "stakewright/adjustment/network.hpp"
 #include "stakewright/base/fact.hpp"
 #include "stakewright/placement/placement.hpp"
 
@@ -14,20 +13,6 @@ namespace stakewright::told {
 /// The pull between two points.
 inline base::ReadingName pull(const std::string& from, const std::string& to) {
   return {{from, to}};
-}
-
-/// A message about a reading, by what it was read with.
-struct ByKind {
-  base::Id tape;
-  base::Id laser;
-  base::Id angle;
-};
-
-inline base::Id by_kind(const adjustment::Network& network, std::size_t reading, ByKind ids) {
-  const readings::Observation& seen = network.observations[reading];
-  if (seen.is_angle()) return ids.angle;
-  const bool laser = network.instruments[seen.instrument].kind == readings::Kind::laser;
-  return laser ? ids.laser : ids.tape;
 }
 
 /// `more` after what is there.

@@ -45,6 +45,15 @@ Network network(const layout::Plan& plan, const std::vector<readings::Reading>& 
 /// Readings of the same points: a pair either way about, an angle between the same two.
 bool same_points(const readings::Observation& a, const readings::Observation& b);
 
+/// A message about a reading, by what it was read with.
+struct ByKind {
+  base::Id tape;
+  base::Id laser;
+  base::Id angle;
+};
+
+base::Id by_kind(const Network& network, std::size_t reading, ByKind ids);
+
 /// The points that a reading joins, whichever of several readings of them it is.
 base::ReadingName points_of(const Network& network, std::size_t reading);
 

@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "stakewright/base/fact.hpp"
 #include "stakewright/base/point.hpp"
 #include "stakewright/readings/corrections.hpp"
 #include "stakewright/readings/reading.hpp"
@@ -39,6 +40,12 @@ struct Observation {
 
   /// `value` less `other`; of an angle the shorter way round, in (−pi, pi].
   [[nodiscard]] double difference(double value, double other) const;
+
+  /// A figure of this kind, and by how much a reading is off (above 0 too long, too large), to be
+  /// told.
+  [[nodiscard]] base::Value figure(double value,
+                                   base::AngleStyle style = base::AngleStyle::dms) const;
+  [[nodiscard]] base::Fact off_by(double size) const;
 };
 
 /// Two points nearer than this have no direction between them: a hundredth of the
