@@ -15,7 +15,7 @@ TEST(Gathering, TellsRowsThatPrintAlikeOnceAndCountsThem) {
   };
   const base::Fact hip{"parts.hip"};
   const base::Fact jack_kind{"parts.jack"};
-  const auto feet = [](double feet) { return base::Length{0.3048 * feet}; };
+  const auto feet = [](double count) { return base::Length{0.3048 * count}; };
   const std::vector<PlacedRow> placed = {{hip, corner(1), {feet(13.0 + 1.0 / 12.0)}},
                                          {jack_kind, jack(roof::Hand::right, 2), {feet(6.0)}},
                                          {hip, corner(3), {feet(13.0 + 2.0 / 12.0)}},
