@@ -10,6 +10,7 @@
 #include "stakewright/told/check.hpp"
 
 namespace stakewright::cli {
+
 int check(const Options& options, const Painter* painter) {
   const job::Job job = job_of(options);
   const base::Units units = options.units.value_or(job.units);

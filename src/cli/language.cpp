@@ -12,7 +12,6 @@ namespace {
 struct Spoken {
   std::string language = wording::kUsualLanguage;
   wording::Phrases phrases;
-  wording::Wording words = wording::built_in(wording::kUsualLanguage);
 };
 
 Spoken& spoken() {
@@ -41,7 +40,6 @@ void speak(const Options& options, const job::Job& job) {
   const auto pairs = base::read_at(
       "--language", [&] { return wording::phrases_in(options.language, options.forms); });
   now.phrases = wording::Phrases(pairs, names_of(options, job));
-  now.words = wording::chosen(options.language, options.forms).wording;
 }
 
 }  // namespace
@@ -61,8 +59,6 @@ wording::Voice json_voice_of(const Options& options, const job::Job& job) {
       options.language.empty() ? wording::kUsualLanguage : options.language;
   return {wording::chosen(language, options.forms).wording, job.units};
 }
-
-wording::Voice spoken_voice(base::Units units) { return {spoken().words, units}; }
 
 void keep_names(const std::vector<readings::Reading>& readings) {
   for (const readings::Reading& reading : readings)

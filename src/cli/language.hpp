@@ -25,9 +25,6 @@ wording::Voice voice_of(const Options& options, const job::Job& job);
 /// The voice of JSON: its sentences come in the job's own units, whatever is shown.
 wording::Voice json_voice_of(const Options& options, const job::Job& job);
 
-/// In the language that the report speaks.
-wording::Voice spoken_voice(base::Units units);
-
 /// Names of rounds, set-ups and turning points, and notes, stay as they are too.
 void keep_names(const std::vector<readings::Reading>& readings);
 
