@@ -86,11 +86,10 @@ int carry(const Options& options, const Painter* painter) {
   const job::Job job = job_with_roof(options);
   const results::CarryResult result = carry_of(options, job);
   const wording::Voice voice = voice_of(options, job);
-  deliver(options,
-          {.json = [&] { return output::carry_json(job, result, json_voice_of(options, job)); },
-           .report = [&] { return report_of(options, job, result, voice); },
-           .remarks = texts_of(result.remarks, voice),
-           .drawing = [&] { return painter->roof(options, job, result); }});
+  deliver(options, {.json = [&] { return output::carry_json(job, result, json_voice_of(job)); },
+                    .report = [&] { return report_of(options, job, result, voice); },
+                    .remarks = texts_of(result.remarks, voice),
+                    .drawing = [&] { return painter->roof(options, job, result); }});
   return options.readings.empty() ? kAllInTolerance : status_of(result);
 }
 

@@ -21,7 +21,7 @@ int check(const Options& options, const Painter* painter) {
                    emphasis_for_stdout());
   };
   deliver(options,
-          {.json = [&] { return output::check_json(job, findings, json_voice_of(options, job)); },
+          {.json = [&] { return output::check_json(job, findings, json_voice_of(job)); },
            .report = report,
            .remarks = texts_of(findings.remarks, voice),
            .kinds = {{".csv", [&] { return output::found_points_csv(job, findings, units); }},

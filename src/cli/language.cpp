@@ -51,13 +51,13 @@ job::Job job_of(const Options& options) {
 }
 
 wording::Voice voice_of(const Options& options, const job::Job& job) {
-  return {json_voice_of(options, job).words(), options.units.value_or(job.units)};
-}
-
-wording::Voice json_voice_of(const Options& options, const job::Job& job) {
   const std::string language =
       options.language.empty() ? wording::kUsualLanguage : options.language;
-  return {wording::chosen(language, options.forms).wording, job.units};
+  return {wording::chosen(language, options.forms).wording, options.units.value_or(job.units)};
+}
+
+wording::Voice json_voice_of(const job::Job& job) {
+  return {wording::built_in(wording::kUsualLanguage), job.units};
 }
 
 void keep_names(const std::vector<readings::Reading>& readings) {

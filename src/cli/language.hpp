@@ -22,8 +22,8 @@ job::Job job_of(const Options& options);
 /// Throws InputError as `wording::chosen`.
 wording::Voice voice_of(const Options& options, const job::Job& job);
 
-/// The voice of JSON: its sentences come in the job's own units, whatever is shown.
-wording::Voice json_voice_of(const Options& options, const job::Job& job);
+/// The voice of JSON, which is the same in every language: English, in the job's own units.
+wording::Voice json_voice_of(const job::Job& job);
 
 /// Names of rounds, set-ups and turning points, and notes, stay as they are too.
 void keep_names(const std::vector<readings::Reading>& readings);

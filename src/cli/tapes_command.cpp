@@ -32,10 +32,9 @@ int plan_beforehand(const Options& options, const job::Job& job) {
     return text_of(told::tape_plan_report(job, plan), voice_of(options, job),
                    emphasis_for_stdout());
   };
-  deliver(options,
-          {.json = [&] { return output::tapes_json(job, plan, json_voice_of(options, job)); },
-           .report = report,
-           .kinds = {{".csv", [&] { return output::blank_readings_csv(plan); }}}});
+  deliver(options, {.json = [&] { return output::tapes_json(job, plan, json_voice_of(job)); },
+                    .report = report,
+                    .kinds = {{".csv", [&] { return output::blank_readings_csv(plan); }}}});
   return kAllInTolerance;
 }
 
@@ -57,12 +56,11 @@ int next_after(const Options& options, const job::Job& job) {
   const auto report = [&] {
     return text_of(told::next_tapes_report(job, findings), voice, emphasis_for_stdout());
   };
-  deliver(
-      options,
-      {.json = [&] { return output::next_tapes_json(job, findings, json_voice_of(options, job)); },
-       .report = report,
-       .remarks = texts_of(job::not_read_remarks(rows), voice),
-       .kinds = {{".csv", [&] { return output::blank_readings_csv(findings); }}}});
+  deliver(options,
+          {.json = [&] { return output::next_tapes_json(job, findings, json_voice_of(job)); },
+           .report = report,
+           .remarks = texts_of(job::not_read_remarks(rows), voice),
+           .kinds = {{".csv", [&] { return output::blank_readings_csv(findings); }}}});
   const bool open = check::exit_status(findings.places) == kCannotTell;
   const bool more = !findings.tape_next.empty() || !findings.used.loose.empty();
   return open || more ? kCannotTell : kAllInTolerance;

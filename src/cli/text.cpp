@@ -56,26 +56,35 @@ std::vector<std::size_t> widths_of(const Row& headings, const std::vector<Row>& 
   return widths;
 }
 
+/// Two spaces; one where figures up to the last column would run past the report's width.
+std::size_t gap_between(const std::vector<Column>& columns,
+                        const std::vector<std::size_t>& widths) {
+  std::size_t wide = 0;
+  for (const std::size_t width : widths) wide += width > 0 ? width + kGap : 0;
+  return wide > kReportWidth && columns.back().align == Align::right ? 1 : kGap;
+}
+
 /// One row of a table as one or, where its last cell is wrapped, several lines.
 std::string row_lines(const Row& row, const std::vector<Column>& columns,
                       const std::vector<std::size_t>& widths) {
+  const std::size_t gap = gap_between(columns, widths);
   std::string line;
   std::size_t column_start = 0;
   for (std::size_t c = 0; c + 1 < row.size(); ++c) {
     if (widths[c] == 0) continue;
-    line += std::string(kGap, ' ') + padded(row[c], widths[c], columns[c].align);
-    column_start += kGap + widths[c];
+    line += std::string(gap, ' ') + padded(row[c], widths[c], columns[c].align);
+    column_start += gap + widths[c];
   }
-  column_start += kGap;
+  column_start += gap;
   const std::size_t room =
       std::max(kNarrowest, kReportWidth > column_start ? kReportWidth - column_start : 0);
   std::string text;
   for (const std::string& part : packed(row.back(), room)) {
     const bool fits = widths.back() <= room;
-    line += std::string(kGap, ' ') + padded(part, fits ? widths.back() : 0, columns.back().align);
+    line += std::string(gap, ' ') + padded(part, fits ? widths.back() : 0, columns.back().align);
     line.erase(line.find_last_not_of(' ') + 1);
     text += line + '\n';
-    line = std::string(column_start - kGap, ' ');
+    line = std::string(column_start - gap, ' ');
   }
   return text;
 }

@@ -48,7 +48,7 @@ TEST(SamePairs, ShowATapeThatReadsLongAgainstTheLaser) {
   EXPECT_THAT(told_in_english(findings.remarks),
               Contains(AllOf(HasSubstr("steel reads "),
                              HasSubstr(" long against laser on the same "
-                                       "four pairs"),
+                                       "4 pairs"),
                              HasSubstr("Check both against a known length"))));
 }
 

@@ -36,7 +36,7 @@ TEST(FormLanguage, IsCompletedWithARemarkWhereAFileLeavesWordsOut) {
   site.write("mine/en.toml", "[plan]\norder_heading = \"What to do\"\n");
   const Finished run = site.stakewright({"form", "job.toml", "-o", "form.pdf", "--forms", "mine"});
   ASSERT_EQ(run.status, 0) << run.err;
-  EXPECT_THAT(run.err, HasSubstr("mine/en.toml leaves out blanks.after, "));
+  EXPECT_THAT(run.err, HasSubstr("mine/en.toml leaves out adjustment.agree, "));
   EXPECT_THAT(words_of(site, "form.pdf"), HasSubstr("What to do"));
   EXPECT_THAT(words_of(site, "form.pdf"), HasSubstr("Cautions"));
 }
@@ -76,7 +76,7 @@ TEST(CorrectionSheet, IsPrintedFromReadingsAndSaysWhichStakeMoves) {
   const Finished run = site.stakewright({"form", "job.toml", "readings.csv", "-o", "move.pdf"});
   ASSERT_EQ(run.status, 0) << run.err;
   EXPECT_THAT(words_of(site, "move.pdf"), HasSubstr("Out: D"));
-  EXPECT_THAT(words_of(site, "move.pdf"), HasSubstr("1\" nearer"));
+  EXPECT_THAT(words_of(site, "move.pdf"), HasSubstr("1\" inward"));
   site.write("bad.csv", "from,to\nA,B\n");
   const Finished bad = site.stakewright({"form", "job.toml", "bad.csv", "-o", "bad.pdf"});
   EXPECT_EQ(bad.status, 2);

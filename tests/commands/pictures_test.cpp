@@ -104,7 +104,7 @@ TEST(Drawing, OfARoofHasAllItsPartsAndOneByName) {
   const Finished spanish = site.stakewright(
       {"carry", "job.toml", "-o", "lima.svg", "--drawing", "hip", "--language", "es"});
   EXPECT_EQ(spanish.status, 0) << spanish.err;
-  EXPECT_THAT(site.read("lima.svg"), HasSubstr("<title>Test hexagon - Lima</title>"));
+  EXPECT_THAT(site.read("lima.svg"), HasSubstr("<title>Test hexagon - Limatesa</title>"));
 }
 
 /// Overall length of hip D in the JSON of a carry, in whole millimeters.

@@ -164,7 +164,7 @@ TEST(Check, OfRepeatsEightInchesApartLeavesOutTheOneThatCannotBe) {
   site.write("readings.csv", hexagon_readings() + "A,D,5834mm\n");  // 5631 mm and 8 in
   const Finished run = site.stakewright({"check", "job.toml", "readings.csv"});
   EXPECT_EQ(run.status, 0) << run.out;
-  EXPECT_THAT(run.out, HasSubstr("The tape A–D reads 8\" too long"));
+  EXPECT_THAT(run.out, HasSubstr("The tape A–D (reading 2 of 2)\nreads 8\" too long"));
 }
 
 TEST(Check, OfTwoStakesAtOnePointJudgesNothing) {

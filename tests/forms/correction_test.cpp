@@ -233,7 +233,9 @@ TEST(CorrectionSheet, NamesTheReadingsThatWereLeftOut) {
   job::Job job = plain_job(6);
   Scene scene = checked(job, {});
   scene.findings.slips.excluded = {1};
-  EXPECT_THAT(text_of(scene.pages()), HasSubstr("The tape B–C reads 0\" too long and was left out."));
+  scene.findings.used.readings_out[1].residual = -0.0254;
+  EXPECT_THAT(text_of(scene.pages()),
+              HasSubstr("The tape B–C reads 1\" too long and was left out."));
 }
 
 TEST(CorrectionSheet, SaysSoWhereFewerThanTwoStakesStay) {

@@ -100,8 +100,8 @@ std::vector<base::Point> known_places() {
 /// Rods read are judged without a crash, and a chance is a chance.
 bool levels_are_sane(const std::vector<readings::Reading>& read) {
   const job::Job& job = known_job();
-  const auto levels = levels::judge(
-      {job.plan, job.tolerance, job.staking, job.levels, job.instruments, read});
+  const auto levels =
+      levels::judge({job.plan, job.tolerance, job.staking, job.levels, job.instruments, read});
   if (!levels) return true;
   return std::all_of(levels->footings.begin(), levels->footings.end(), [](const auto& footing) {
     return footing.chance_in >= 0.0 && footing.chance_in <= 1.0 + 1e-9;

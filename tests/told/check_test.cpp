@@ -166,17 +166,18 @@ TEST(CheckOpening, GivesTheLikeliestCauseItsChance) {
 }
 
 TEST(CheckReport, HasItsSectionsInEitherLanguage) {
-  EXPECT_THAT(lines(hexagon_d_out()),
-              AllOf(Contains("Corners: tolerance 1/4\", a verdict needs a chance of 95 %"),
-                    Contains("D | 7/8\" outward | 1/8\" clockwise | 7/8\" | 0\" | under 1 % | OUT"),
-                    Contains("Moves, in working order"), Contains("Readings"),
-                    Contains("What the numbers may mean, weighed from the plan"),
-                    Contains(" | 3 % | something else"), Contains("Adjustment")));
+  EXPECT_THAT(
+      lines(hexagon_d_out()),
+      AllOf(Contains("Corners: tolerance 1/4\", a verdict needs a chance of 95 %"),
+            Contains("D | 7/8\" outward | 1/8\" clockwise | 7/8\" | 1/16\" | under 1 % | OUT"),
+            Contains("Moves, in working order"), Contains("Readings"),
+            Contains("What the numbers may mean, weighed from the plan"),
+            Contains(" | 3 % | something else"), Contains("Adjustment")));
   EXPECT_THAT(
       lines(hexagon_d_out(), spanish()),
       AllOf(Contains("Esquinas: tolerancia 6 mm, para decidir se pide una probabilidad de 95 %"),
             Contains(
-                "D | 22 mm afuera | 3 mm a favor del reloj | 22 mm | 0.0 mm | menos de 1 % | MAL"),
+                "D | 22 mm afuera | 3 mm a favor del reloj | 22 mm | 1.0 mm | menos de 1 % | MAL"),
             Contains("Movimientos, en orden de trabajo"), Contains("Lecturas"),
             Contains(" | 3 % | otra cosa"), Contains("Ajuste")));
 }

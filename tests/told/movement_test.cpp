@@ -118,9 +118,8 @@ TEST(CorrectionsTold, SayWhyAndByHowMuch) {
   findings.network.instruments[0].name = "blue tape";
   findings.network.observations = {{0, 1, 0, 3.0, 3.0, 0.001}, {1, 0, 0, 3.0, 3.0, 0.001}};
   using readings::Cause;
-  findings.network.observations[0].corrections = {{Cause::temperature, kInch_m / 8.0},
-                                                  {Cause::slope, -0.25 * kInch_m},
-                                                  {Cause::sag, -1e-6}};
+  findings.network.observations[0].corrections = {
+      {Cause::temperature, kInch_m / 8.0}, {Cause::slope, -0.25 * kInch_m}, {Cause::sag, -1e-6}};
   const auto lines = lines_of({corrections_section(findings)});
   EXPECT_EQ(lines[0], "Corrections, each added to the reading or taken off it");
   EXPECT_THAT(lines[2],
