@@ -56,18 +56,17 @@ std::vector<std::size_t> widths_of(const Row& headings, const std::vector<Row>& 
   return widths;
 }
 
-/// Two spaces; one where figures up to the last column would run past the report's width.
-std::size_t gap_between(const std::vector<Column>& columns,
-                        const std::vector<std::size_t>& widths) {
+/// Two spaces; one where columns with nothing to wrap would run past the report's width.
+std::size_t gap_between(const std::vector<std::size_t>& widths) {
   std::size_t wide = 0;
   for (const std::size_t width : widths) wide += width > 0 ? width + kGap : 0;
-  return wide > kReportWidth && columns.back().align == Align::right ? 1 : kGap;
+  return wide > kReportWidth && widths.back() <= kNarrowest ? 1 : kGap;
 }
 
 /// One row of a table as one or, where its last cell is wrapped, several lines.
 std::string row_lines(const Row& row, const std::vector<Column>& columns,
                       const std::vector<std::size_t>& widths) {
-  const std::size_t gap = gap_between(columns, widths);
+  const std::size_t gap = gap_between(widths);
   std::string line;
   std::size_t column_start = 0;
   for (std::size_t c = 0; c + 1 < row.size(); ++c) {

@@ -29,12 +29,12 @@ constexpr Style kStakeLabel{.size_pt = 15.0, .weight = drawing::Weight::bold};
 constexpr Style kHold{.size_pt = 13.0};
 
 Table staking_table(double width_pt, bool with_pictures) {
-  std::vector<Column> columns{{Fact{"staking.done"}, 47.0},       {Fact{"staking.stake"}, 45.0},
-                              {Fact{"staking.hold"}, 39.0, true}, {Fact{"staking.pull"}, 86.5},
-                              {Fact{"staking.hold"}, 39.0, true}, {Fact{"staking.pull"}, 86.5},
-                              {Fact{"staking.hand"}, 44.0},       {Fact{"staking.crossing"}, 46.0},
+  std::vector<Column> columns{{Fact{"staking.done"}, 47.0},       {Fact{"staking.stake"}, 46.0},
+                              {Fact{"staking.hold"}, 39.0, true}, {Fact{"staking.pull"}, 89.0},
+                              {Fact{"staking.hold"}, 39.0, true}, {Fact{"staking.pull"}, 89.0},
+                              {Fact{"staking.hand"}, 43.0},       {Fact{"staking.crossing"}, 45.0},
                               {Fact{"staking.turn"}, 67.0}};
-  if (with_pictures) columns.push_back({Fact{"staking.picture"}, 51.0});
+  if (with_pictures) columns.push_back({Fact{"staking.picture"}, 47.0});
   return {columns, width_pt};
 }
 

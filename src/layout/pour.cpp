@@ -1,14 +1,10 @@
 #include "stakewright/layout/pour.hpp"
 
-#include <fmt/format.h>
-#include <fmt/ranges.h>
-
 #include <cmath>
 #include <numbers>
 #include <vector>
 
 #include "stakewright/base/error.hpp"
-#include "stakewright/base/text.hpp"
 #include "stakewright/layout/surroundings.hpp"
 
 namespace stakewright::layout {
@@ -24,8 +20,9 @@ Polygon slab_of(const Plan& plan, const std::string& name) {
     if (line.name == name) return parallel(plan.polygon, line.offset_m);
     known.push_back(line.name);
   }
-  throw base::InputError(fmt::format("no line {} for the slab; accepted: {}", base::in_quotes(name),
-                                     fmt::join(known, ", ")));
+  throw base::InputError(base::Fact{
+      "errors.no_line_for_slab",
+      {{"line", base::Quoted{name}}, {"accepted", base::names(known, base::List::Joint::listed)}}});
 }
 
 void add_slab(const Plan& plan, const Pour& pour, PourVolumes& volumes) {

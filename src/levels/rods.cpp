@@ -96,8 +96,8 @@ Rods rods(const layout::Plan& plan, const std::vector<Reading>& readings,
     rod.instrument = instrument.name;
     rod.read_m = demand_length(reading, reading.value_m, "errors.rod_reading_of");
     rod.sd_m = rod_sd_m(
-        instrument,
-        demand_length(reading, reading.sight_m.value_or(plan.polygon.corner_radius_m), "errors.sight_of"));
+        instrument, demand_length(reading, reading.sight_m.value_or(plan.polygon.corner_radius_m),
+                                  "errors.sight_of"));
     rod.written = reading.written;
     if (!(std::isfinite(rod.sd_m) && rod.sd_m > 0.0))
       refuse(reading, {"errors.sd_of_length", {{"sd", Number{rod.sd_m, -1}}}},

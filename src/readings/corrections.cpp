@@ -61,7 +61,8 @@ void add_sag(Corrected& length, const Reading& reading, const Instrument& instru
   const auto pull_n = reading.pull_n ? reading.pull_n : instrument.standard_pull_n;
   if (!pull_n) return;
   const double span_m = length.length_m() / reading.spans;
-  length.add(Cause::sag, reading.spans * sag_correction_m(span_m, *instrument.weight_n_per_m, *pull_n));
+  length.add(Cause::sag,
+             reading.spans * sag_correction_m(span_m, *instrument.weight_n_per_m, *pull_n));
 }
 
 }  // namespace
@@ -107,7 +108,8 @@ std::vector<Correction> corrections(const Reading& reading, const Instrument& in
                pull_correction_m(length.length_m(), *reading.pull_n, *instrument.standard_pull_n,
                                  *instrument.section_m2, *instrument.modulus_pa));
   add_sag(length, reading, instrument);
-  if (reading.slope_m) length.add(Cause::slope, slope_correction_m(length.length_m(), *reading.slope_m));
+  if (reading.slope_m)
+    length.add(Cause::slope, slope_correction_m(length.length_m(), *reading.slope_m));
   return std::move(length).made();
 }
 

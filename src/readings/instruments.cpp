@@ -72,8 +72,8 @@ Instrument laser(const char* name, double worse) {
   return result;
 }
 
-// A rod is read to the crew's own step, 1/16 in, and stands within a millimeter of upright and of its mark:
-// common practice, no source.
+// A rod is read to the crew's own step, 1/16 in, and stands within a millimeter of upright and of
+// its mark: common practice, no source.
 constexpr double kRodLimit_m = 0.001;
 
 // What a line of sight may be off level, as makers state it for instruments of this class, two

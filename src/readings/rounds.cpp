@@ -51,13 +51,13 @@ std::string earlier_round(const Names& rounds, const std::string& asked, const s
   const Names earlier(rounds.begin(), std::find(rounds.begin(), rounds.end(), later));
   if (has(earlier, asked)) return asked;
   const base::Value later_round = base::Quoted{later};
-  throw base::InputError(Fact{
-      "errors.read",
-      {{"read", base::Quoted{asked}},
-       {"accepted", earlier.empty()
-                        ? Fact{"errors.no_round_before", {{"later", later_round}}}
-                        : Fact{"errors.round_before",
-                               {{"later", later_round}, {"rounds", quoted(earlier)}}}}}});
+  throw base::InputError(
+      Fact{"errors.read",
+           {{"read", base::Quoted{asked}},
+            {"accepted", earlier.empty()
+                             ? Fact{"errors.no_round_before", {{"later", later_round}}}
+                             : Fact{"errors.round_before",
+                                    {{"later", later_round}, {"rounds", quoted(earlier)}}}}}});
 }
 
 }  // namespace stakewright::readings

@@ -25,9 +25,9 @@ Reading held_at(double reading_m, const Held& held) {
 }
 
 [[noreturn]] void refuse(double true_m, const Instrument& tape) {
-  throw base::InputError(base::Fact{
-      "errors.hangs_too_deep",
-      {{"tape", base::Name{tape.name}}, {"length", base::Number{true_m, 3}}}});
+  throw base::InputError(
+      base::Fact{"errors.hangs_too_deep",
+                 {{"tape", base::Name{tape.name}}, {"length", base::Number{true_m, 3}}}});
 }
 
 }  // namespace

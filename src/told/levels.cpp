@@ -75,14 +75,14 @@ Fact left_out(const Levels& levels, std::size_t reading) {
   Fact said{is_long ? base::Id("levels.left_out_long") : base::Id("levels.left_out_short"),
             {{"rod", rod(levels, reading)}, {"size", size(slip.slip_m)}}};
   if (!slip.looks_like) return said;
-  said.id = is_long ? base::Id("levels.left_out_long_like") : base::Id("levels.left_out_short_like");
+  said.id =
+      is_long ? base::Id("levels.left_out_long_like") : base::Id("levels.left_out_short_like");
   said.holes.push_back({"slip", looks_like(*slip.looks_like)});
   return said;
 }
 
 void say_misread(const Levels& levels, Paragraph& said) {
-  for (const std::size_t reading : levels.slips.excluded)
-    said.push_back(left_out(levels, reading));
+  for (const std::size_t reading : levels.slips.excluded) said.push_back(left_out(levels, reading));
   if (levels.slips.verdict != adjustment::SlipVerdict::not_separable) return;
   List sets{{}, List::Joint::either};
   for (const auto& set : levels.slips.ranked) {
@@ -115,9 +115,9 @@ Fact tilted(const check::Findings& findings, const levels::Plane& plane) {
     const Length drop = size(plane.drop_m);
     consider(points[i].planned,
              {"levels.tilts_to_corner", {{"drop", drop}, {"corner", Name{points[i].label}}}});
-    consider(0.5 * (points[i].planned + next.planned),
-             {"levels.tilts_to_side",
-              {{"drop", drop}, {"side", pull(points[i].label, next.label)}}});
+    consider(
+        0.5 * (points[i].planned + next.planned),
+        {"levels.tilts_to_side", {{"drop", drop}, {"side", pull(points[i].label, next.label)}}});
   }
   return result;
 }
@@ -132,9 +132,9 @@ std::optional<Fact> shifted(const Levels& levels) {
     sum_m += footing.off_m;
   }
   const double mean_m = sum_m / static_cast<double>(levels.footings.size());
-  return Fact{mean_m > 0.0 ? base::Id("levels.all_above") : base::Id("levels.all_below"),
-              {{"off", size(mean_m)},
-               {"bench_mark", Name{levels.rods.points[*levels.rods.bench_mark]}}}};
+  return Fact{
+      mean_m > 0.0 ? base::Id("levels.all_above") : base::Id("levels.all_below"),
+      {{"off", size(mean_m)}, {"bench_mark", Name{levels.rods.points[*levels.rods.bench_mark]}}}};
 }
 
 void say_out(const Levels& levels, const std::vector<std::size_t>& out, Paragraph& said) {
@@ -177,9 +177,9 @@ void say_heights(const check::Findings& findings, const base::Tolerance& toleran
     return;
   }
   if (levels.verdict == Verdict::in) {
-    said.push_back({wanted ? base::Id("levels.all_at_height") : base::Id("levels.all_level"),
-                    {{"count", Count{levels.footings.size()}},
-                     {"tolerance", size(tolerance.level_m)}}});
+    said.push_back(
+        {wanted ? base::Id("levels.all_at_height") : base::Id("levels.all_level"),
+         {{"count", Count{levels.footings.size()}}, {"tolerance", size(tolerance.level_m)}}});
     return;
   }
   if (levels.shape == Shape::tilted) {
@@ -239,10 +239,10 @@ Section footings_section(const job::Job& job, const Levels& levels) {
     table.rows.push_back(footing_row(job, levels, i));
   Section section{heading, {std::move(table)}};
   if (levels.plane)
-    section.blocks.emplace_back(Paragraph{{levels.plane->significant
-                                               ? base::Id("levels.plane_falls")
-                                               : base::Id("levels.plane_falls_as_usual"),
-                                           {{"drop", Length{levels.plane->drop_m}}}}});
+    section.blocks.emplace_back(
+        Paragraph{{levels.plane->significant ? base::Id("levels.plane_falls")
+                                             : base::Id("levels.plane_falls_as_usual"),
+                   {{"drop", Length{levels.plane->drop_m}}}}});
   return section;
 }
 

@@ -16,7 +16,7 @@ sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent))
 import test_results_schema as jobs  # noqa: E402: jobs and readings to run the commands on
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
-COMMAND = ROOT / ".build/tests/bin/stakewright"
+COMMAND = ROOT / ".build/release/bin/stakewright"
 
 # What the command says when a phrase is lacking.
 LACKING = "inglés, por falt"
@@ -215,7 +215,7 @@ class OwnWords(unittest.TestCase):
                 '[phrases]\n"side" = "' + "x" * 601 + '"\n': r"line 2: read .*1 to 600 characters",
                 '[phrases]\n"' + "x" * 700 + '" = "y"\n': r"line 2: .*1 to 600 characters",
                 '[phrases]\n"side" = "a\\u001b[31m"\n': r"line 2: read .*accepted: text on one line",
-                '[words]\n"side" = "lado"\n': r"line 1: read \"words\"; accepted: one table \[phrases\]",
+                '[words]\n"side" = "lado"\n': r"line 2: read \"words.side\"; accepted: one table \[phrases\]",
                 'side = "lado"\n': r"line 1: read \"side\"; accepted: one table \[phrases\]",
                 '[phrases]\n"side" = "lado"\n"side" = "costado"\n': r"line 3",
         }.items():

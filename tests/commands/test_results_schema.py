@@ -17,7 +17,7 @@ import jsonschema
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 SCHEMA = json.loads((ROOT / "docs/results.schema.json").read_text(encoding="utf-8"))
-COMMAND = ROOT / ".build/tests/bin/stakewright"
+COMMAND = ROOT / ".build/release/bin/stakewright"
 
 ROOF = '[roof]\npitch = "8/12"\noverhang = 0.4\n'
 EVERYTHING = """[site]

@@ -13,7 +13,7 @@ import tempfile
 import unittest
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
-COMMAND = ROOT / ".build/tests/bin/stakewright"
+COMMAND = ROOT / ".build/release/bin/stakewright"
 
 DEMO = "docs/walkthrough/hexagon/job.toml docs/walkthrough/hexagon/readings.csv"
 OCTAGON = "docs/walkthrough/octagon/job.toml docs/walkthrough/octagon/readings.csv"

@@ -1,7 +1,7 @@
 """JSON and exit status of the built command over whole jobs, against expected/, and whatever the units shown.
 
-    test_golden.py --command .build/tests/bin/stakewright            compares
-    test_golden.py --command .build/tests/bin/stakewright --write    writes expected/ anew: read the diff
+    test_golden.py --command .build/release/bin/stakewright            compares
+    test_golden.py --command .build/release/bin/stakewright --write    writes expected/ anew: read the diff
 """
 
 import argparse
@@ -18,7 +18,7 @@ import unittest
 
 HERE = pathlib.Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
-COMMAND = ROOT / ".build/tests/bin/stakewright"
+COMMAND = ROOT / ".build/release/bin/stakewright"
 
 # Keys that are not compared, anywhere in a result, and why.
 SENTENCES = {

@@ -34,7 +34,7 @@ def output(command, words, folder, scratch):
 
 def main():
     ask = argparse.ArgumentParser()
-    ask.add_argument("--command", default=str(ROOT / ".build/tests/bin/stakewright"))
+    ask.add_argument("--command", default=str(ROOT / ".build/release/bin/stakewright"))
     ask.add_argument("--write", action="store_true", help="put the real output into the pages")
     options = ask.parse_args()
     blocks, stale = 0, []

@@ -177,7 +177,7 @@ TEST(CheckReport, HasItsSectionsInEitherLanguage) {
       lines(hexagon_d_out(), spanish()),
       AllOf(Contains("Esquinas: tolerancia 6 mm, para decidir se pide una probabilidad de 95 %"),
             Contains(
-                "D | 22 mm afuera | 3 mm a favor del reloj | 22 mm | 1.0 mm | menos de 1 % | MAL"),
+                "D | 22 mm afuera | 3 mm a favor del reloj | 22 mm | 1.6 mm | menos de 1 % | MAL"),
             Contains("Movimientos, en orden de trabajo"), Contains("Lecturas"),
             Contains(" | 3 % | otra cosa"), Contains("Ajuste")));
 }
